@@ -1,0 +1,76 @@
+// need.h - what the animals need on a day, from the published tables. Rows are points in time: the
+// value of month m stands on day 30.5 m after calving. Values are interpolated between days,
+// weights and milks, never across calving or weaning. Amounts per head.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "base/problem.h"
+#include "base/units.h"
+#include "book/records.h"
+#include "published/requirements.h"
+
+namespace pluckbook {
+
+enum class Stage { milking, dry, bred_heifer, growing, bull };
+std::string_view to_string(Stage stage);
+
+/// One slice of a herd on a day: animals that calved together.
+struct Slice {
+  double share = 1;  // of the herd
+  Stage stage = Stage::milking;
+  double days_since_calving = 0;  // cows and first-calf heifers; from the last calving
+  double days_to_calving = 0;
+};
+
+/// The stage of every slice of a herd on a day. Calving comes round every 365 days; the calf is
+/// weaned on the herd's date (day 183 after calving where none is given).
+Result<std::vector<Slice>> slices_on(const Herd& herd, Date day);
+
+/// A requirement on one day. Shares are of dry matter as the rows print them; amounts are the rows'
+/// own share x intake.
+struct Need {
+  KgDmPerDay intake;  // the dry matter the row assumes
+  Share tdn, crude_protein, calcium, phosphorus;
+  Share crude_protein_table;  // before the rumen's floor
+  bool rumen_floor_governs = false;
+  McalPerDay nem, neg;
+  KgPerDay milk;
+  KgBody weight;
+  std::vector<std::string> notes;  // "weight 1650 lb is above the table; its last row was used"
+  const Citation* citation = nullptr;
+
+  KgPerDay tdn_amount() const { return intake * tdn; }
+  /// The animal's own need (table CP), in amounts per day; the rumen's floor is a share.
+  KgPerDay crude_protein_amount() const { return intake * crude_protein; }
+};
+
+/// One animal at one point: for `need --weight --milk --month`.
+struct AnimalAt {
+  CowClass cow_class = CowClass::mature_cow;
+  KgBody weight;  // cows: mature weight
+  std::optional<KgBody> mature_weight;
+  KgPerDay peak_milk;
+  KgPerDay gain;
+  double days_since_calving = 30.5;  // cows; bred heifers: days pregnant
+  bool milking = true;
+};
+
+/// Fails: weights, milk or days no cow has.
+Result<Need> need_of(const AnimalAt& animal);
+
+/// The herd's need on a day: the average over its slices, and the hardest-pressed quarter by CP.
+struct HerdNeed {
+  Date date;
+  std::vector<Slice> slices;
+  std::vector<Need> slice_needs;
+  Need average;
+  Need hardest_quarter;
+  double milking_share = 0;  // of the herd
+};
+Result<HerdNeed> need_on(const Herd& herd, Date day);
+
+}  // namespace pluckbook
