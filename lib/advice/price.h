@@ -1,0 +1,40 @@
+// price.h - what to buy today for one herd: the gap at the cover asked for, the cheapest safe mix
+// and every feed beside it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "advice/outlook.h"
+#include "supplement/least_cost.h"
+
+namespace pluckbook {
+
+struct PricedGap {
+  DietNutrient nutrient = DietNutrient::crude_protein;
+  Balance balance;         // amounts per head and day at the cover
+  Share diet, need_share;  // of dry matter
+};
+
+struct PriceAnswer {
+  const Herd* herd = nullptr;
+  const Pasture* pasture = nullptr;
+  Date date;
+  double cover = 0.8;
+  GrazingDay day;
+  HerdNeed need;
+  Intake intake;
+  std::vector<PricedGap> gaps;
+  std::vector<FeedOffer> offers;
+  Mix mix;
+  std::vector<Option> options;
+  std::vector<std::string> cautions, notes;
+};
+
+/// Prices a supplement for a herd on a day: the diet taken at the (1 - cover) quantile of each
+/// nutrient, the leading intake rule.
+/// Fails: no pasture, no feeds at all. A feed that cannot be used is a note, not a failure.
+Result<PriceAnswer> price_for(const Book& book, const Herd& herd, Date day, double cover);
+
+}  // namespace pluckbook

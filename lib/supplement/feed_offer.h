@@ -1,0 +1,50 @@
+// feed_offer.h - a feed of the book made ready for the model: published analysis under the book's
+// own values, each figure with its standing, and what a kilogram costs where the cows eat it.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "base/problem.h"
+#include "base/units.h"
+#include "book/records.h"
+
+namespace pluckbook {
+
+struct FeedFigure {
+  double value = 0;      // fraction of DM (rup: of CP)
+  std::string standing;  // "own" or the published status: read, derived, recalled, label, assumed
+};
+
+/// quote + freight, then shrink and waste: (quote + freight) / (1 - shrink) / (1 - waste).
+struct DeliveredCost {
+  MoneyPerKgAsFed quote, freight;
+  double shrink = 0, waste = 0;
+  std::optional<Date> quoted_on;
+  MoneyPerKgAsFed delivered() const { return quote + freight; }
+  MoneyPerKgAsFed fed() const { return delivered() / ((1 - shrink) * (1 - waste)); }
+};
+
+struct FeedOffer {
+  const Feed* feed = nullptr;  // into the book
+  std::string id, name;
+  std::string feed_class;  // of the published feed; "" for a feed of the book's own
+  DmShare dm{0.9};
+  std::map<std::string, FeedFigure> figures;  // cp, tdn, rup, npn_cpe, ndf, fat, ca, p, s, starch
+  std::optional<DeliveredCost> cost;          // none without a quote on or before the day
+  std::vector<std::string> notes;             // "dm 90 % assumed", "quote is 75 days old"
+
+  double figure_or(const std::string& nutrient, double otherwise) const;
+  bool has(const std::string& nutrient) const { return figures.contains(nutrient); }
+  MoneyPerKgDm cost_per_kg_dm() const;  // requires cost
+  /// Money for a kilogram of CP (or TDN), fed; nothing where the feed has none of it.
+  std::optional<double> cost_per_kg_of(const std::string& nutrient) const;
+};
+
+/// Fails: no protein figure, dm of 0.
+Result<FeedOffer> offer_of(const Feed& feed, Date on);
+
+}  // namespace pluckbook

@@ -1,0 +1,123 @@
+// least_cost.h - the cheapest safe way to fill a gap. Per head and day over amounts x_j (kg DM) of
+// each feed, with forage intake F = F0 - sum s_j x_j (s_j: forage displaced). Rows are needs and
+// safe-use limits; columns carry delivered cost. Knows no calendar and no herd.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/units.h"
+#include "numeric/linear_program.h"
+#include "supplement/feed_offer.h"
+
+namespace pluckbook {
+
+/// The forage and the animal of one day, as the model needs them.
+struct GrazingDay {
+  KgBody weight;
+  bool milking = false;
+  bool young = false;  // heifers and growing cattle: tighter cottonseed ceiling
+  bool bull = false;
+  KgDmPerDay forage_intake;  // F0, without supplement
+  Share crude_protein, tdn;  // of the forage
+  std::optional<Share> ndf, fat, calcium, phosphorus, sulfur;
+  KgPerDay need_crude_protein;  // the animal's own amount per day
+  KgPerDay need_tdn;
+  std::optional<KgPerDay> need_calcium, need_phosphorus;
+  Share rumen_floor{0.07};        // CP of everything eaten; 0 switches the row off
+  double trip_cost_per_head = 0;  // money for one feeding trip, spread over the herd
+};
+
+enum class LimitKind { need, safety, capacity };
+
+/// One row of the model in words.
+struct Limit {
+  std::string id;     // "crude_protein", "tdn", "rumen_protein", "npn", "fat", "sulfur", ...
+  std::string words;  // "crude protein the cow needs", "fat at most 6 % of all she eats"
+  std::string unit;   // of the row's level: "kg/day"
+  LimitKind kind = LimitKind::need;
+  std::string source;
+};
+
+/// The model as built: what each row and column means, and the program itself.
+struct SupplementModel {
+  LinearProgram program;
+  std::vector<Limit> limits;             // one a row
+  std::vector<double> displacement;      // s_j, kg forage DM per kg supplement DM
+  std::vector<std::string> upper_words;  // why each feed's upper bound stands: "label: at most ..."
+  std::vector<double> least_dm;          // "none, or at least this much", kg DM/day; 0 where none
+  std::vector<std::string> unchecked;    // limits named as unchecked or checked with a class value
+};
+
+/// Rows: CP, TDN, rumen protein, Ca, P, Ca:P where figures are known; total intake and gut NDF;
+/// NPN <= 1/3 of diet CP; fat, sulfur, starch/grain, supplement TDN <= 0.7 % of weight; feed
+/// ceilings and labels as bounds. `feedings_per_week` scales what one feeding may hold: a ceiling
+/// for one day's rumen holds for each feeding.
+SupplementModel build_model(const GrazingDay& day, const std::vector<FeedOffer>& offers,
+                            int feedings_per_week);
+
+struct MixPart {
+  std::size_t offer = 0;  // index into the offers
+  KgDmPerDay dry_matter;
+  KgAsFedPerDay as_fed;
+  MoneyPerDay cost;  // feed alone, without trips
+};
+
+enum class MixStatus { optimal, none_needed, out_of_reach, not_trusted };
+
+struct MarginalCost {
+  std::string limit;  // id
+  double money = 0;   // per one more unit of the row
+  std::string unit;
+};
+
+/// A need that no mix can meet, and the nearest one can come.
+struct Unmet {
+  std::string limit, words;
+  double asked = 0, reached = 0;  // in the row's unit
+  std::string in_the_way;         // the limit that stands in the way
+};
+
+struct Mix {
+  MixStatus status = MixStatus::not_trusted;
+  std::vector<MixPart> parts;
+  int feedings_per_week = 7;         // 0: self-fed only
+  MoneyPerDay feed_cost, trip_cost;  // per head
+  KgDmPerDay forage_left;            // F
+  std::vector<std::string> binding;  // limit ids, in words with figures where it helps
+  std::vector<MarginalCost> marginal_costs;
+  std::vector<Unmet> unmet;
+  std::vector<std::string> unchecked;
+  LpCertificate certificate;
+  MoneyPerDay cost() const { return feed_cost + trip_cost; }
+};
+
+/// The cheapest mix over all feeding frequencies that the feeds allow, with label least amounts
+/// ('none, or at least this much') by branch and bound: exact. When nothing can: the nearest mix,
+/// which need is out of reach and which limit stands in the way.
+Mix cheapest_mix(const GrazingDay& day, const std::vector<FeedOffer>& offers);
+
+/// One feed on its own and beside the mix.
+struct Option {
+  std::size_t offer = 0;
+  Mix alone;
+  std::string why_not;  // when it cannot: which need or limit, with figures
+  std::optional<double> cost_per_kg_protein;
+  /// The delivered, fed cost per kg as fed at which this feed would come into the mix (or, for a
+  /// feed in the mix, up to which it stays); nothing when no price would bring it in.
+  std::optional<MoneyPerKgAsFed> break_even_fed;
+  /// The same turned back into the seller's own quote: before losses, without freight, in the
+  /// market unit of its quote (money per Quote::unit).
+  std::optional<double> break_even_quote;
+};
+
+std::vector<Option> all_options(const GrazingDay& day, const std::vector<FeedOffer>& offers,
+                                const Mix& best);
+
+/// The usual cautions for the feeds named, in plain words, most serious first, each once; ends
+/// with the deferral to label, veterinarian or qualified nutritionist.
+std::vector<std::string> cautions_for(const GrazingDay& day, const std::vector<FeedOffer>& offers,
+                                      const std::vector<std::size_t>& which);
+
+}  // namespace pluckbook
