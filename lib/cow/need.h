@@ -44,8 +44,9 @@ struct Need {
   const Citation* citation = nullptr;
 
   KgPerDay tdn_amount() const { return intake * tdn; }
-  /// The animal's own need (table CP), in amounts per day; the rumen's floor is a share.
-  KgPerDay crude_protein_amount() const { return intake * crude_protein; }
+  /// The animal's own need as the table has it; the rumen's floor is a share of what she eats and
+  /// is applied where the day's balance is drawn (cow/intake.h).
+  KgPerDay crude_protein_amount() const { return intake * crude_protein_table; }
 };
 
 /// One animal at one point: for `need --weight --milk --month`.

@@ -1,0 +1,22 @@
+// crossing.h - when a run of days below begins, over many sample paths. Knows no cattle.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "advice/outlook.h"
+
+namespace pluckbook {
+
+/// A shortfall counts when it lasts: the first day of the first run of this many days below.
+inline constexpr int run_of_days = 7;
+
+/// The first index from which `below` holds for run_of_days indices in a row (a run cut off by the
+/// end counts); nothing when there is none.
+std::optional<int> first_run(int days, const std::function<bool(int)>& below);
+
+/// Dates from the first-run index of each path.
+Crossing crossing_of(Date first, const std::vector<std::optional<int>>& runs);
+
+}  // namespace pluckbook

@@ -1,0 +1,218 @@
+#include "advice/outlook.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "advice/crossing.h"
+
+namespace pluckbook {
+namespace {
+
+constexpr std::array nutrients = {DietNutrient::crude_protein, DietNutrient::tdn};
+// A change of pasture or of reading this large is worth a sentence (DESIGN: a week).
+constexpr long telling_days = 7;
+
+/// Everything the readings below share.
+struct Horizon {
+  const Herd& herd;
+  OutlookSettings settings;
+  std::vector<HerdNeed> needs;  // one a day from as_of to until
+  DietSeries::Paths paths;
+
+  int days() const { return static_cast<int>(needs.size()); }
+  int count() const { return static_cast<int>(paths.crude_protein.cols()); }
+  Diet diet(int day, int path) const {
+    return {Share(paths.crude_protein(day, path)), Share(paths.tdn(day, path)), std::nullopt};
+  }
+};
+
+Share need_share(const HerdNeed& need, DietNutrient nutrient) {
+  return nutrient == DietNutrient::tdn ? need.average.tdn : need.average.crude_protein;
+}
+
+const Balance& balance_in(const DayBalance& day, DietNutrient nutrient) {
+  return nutrient == DietNutrient::tdn ? day.tdn : day.crude_protein;
+}
+
+Share share_in(const Diet& diet, DietNutrient nutrient) {
+  return nutrient == DietNutrient::tdn ? diet.tdn : diet.crude_protein;
+}
+
+Crossing crossing_in_share(const Horizon& horizon, DietNutrient nutrient) {
+  std::vector<std::optional<int>> runs;
+  for (int path = 0; path < horizon.count(); ++path) {
+    runs.push_back(first_run(horizon.days(), [&](int day) {
+      return share_in(horizon.diet(day, path), nutrient) <
+             need_share(horizon.needs[static_cast<std::size_t>(day)], nutrient);
+    }));
+  }
+  return crossing_of(horizon.settings.as_of, runs);
+}
+
+/// Both nutrients in one pass, since a day's balance holds both.
+std::array<Crossing, 2> crossings_in_amount(const Horizon& horizon, IntakeRule rule) {
+  std::array<std::vector<std::optional<int>>, 2> runs;
+  std::vector<DayBalance> days(static_cast<std::size_t>(horizon.days()));
+  for (int path = 0; path < horizon.count(); ++path) {
+    for (int day = 0; day < horizon.days(); ++day) {
+      const auto at = static_cast<std::size_t>(day);
+      days[at] = balance_of(horizon.herd, horizon.needs[at], horizon.diet(day, path), rule);
+    }
+    for (std::size_t i = 0; i < nutrients.size(); ++i) {
+      runs[i].push_back(first_run(horizon.days(), [&](int day) {
+        const Balance& balance = balance_in(days[static_cast<std::size_t>(day)], nutrients[i]);
+        return balance.supply < balance.need;
+      }));
+    }
+  }
+  return {crossing_of(horizon.settings.as_of, runs[0]),
+          crossing_of(horizon.settings.as_of, runs[1])};
+}
+
+/// Walks back from today while the median diet stands below need, no further than the day the
+/// herd came to this pasture.
+std::optional<Date> below_since(const DietSeries& series, const Herd& herd, DietNutrient nutrient,
+                                Date came, Date today) {
+  std::optional<Date> since;
+  const std::vector<DietPoint> days = series.days(nutrient, came, today);
+  for (auto point = days.rbegin(); point != days.rend(); ++point) {
+    const Result<HerdNeed> need = need_on(herd, point->date);
+    if (!need || point->median >= need_share(*need, nutrient)) break;
+    since = point->date;
+  }
+  return since;
+}
+
+std::vector<std::string> disagreements(const NutrientOutlook& outlook) {
+  std::vector<std::string> notes;
+  if (outlook.below_now != outlook.below_now_amount) {
+    notes.push_back(fmt::format(
+        "read in share of dry matter the diet is {} need, read in amounts per day it "
+        "is {}: the intake decides, treat it as a close call",
+        outlook.below_now ? "below" : "above", outlook.below_now_amount ? "below" : "above"));
+    return notes;
+  }
+  const auto& share = outlook.falls_below.median;
+  const auto& amount = outlook.falls_below_amount.median;
+  if (!outlook.below_now && share && amount &&
+      std::abs(days_between(*share, *amount)) > telling_days) {
+    notes.push_back(fmt::format(
+        "read in amounts per day the middle date is {}: the table assumes another intake than "
+        "the rule for this forage gives",
+        in_words(*amount)));
+  }
+  const bool low = outlook.amount_low_intake.median.has_value();
+  const bool high = outlook.amount_high_intake.median.has_value();
+  if (!outlook.below_now_amount && low != high) {
+    notes.push_back(
+        "in amounts per day the answer flips between the low and the high published intake rule");
+  }
+  return notes;
+}
+
+double share_below(const Horizon& horizon, DietNutrient nutrient) {
+  int below = 0;
+  for (int path = 0; path < horizon.count(); ++path) {
+    if (share_in(horizon.diet(0, path), nutrient) < need_share(horizon.needs[0], nutrient)) ++below;
+  }
+  return static_cast<double>(below) / static_cast<double>(horizon.count());
+}
+
+std::string which_first(const DayBalance& day, bool bare) {
+  if (bare) return "energy first: the pasture is grazed short, so quality is not the trouble";
+  const std::string ratio = fmt::format("TDN:CP is {:.1f}", day.tdn_cp_ratio);
+  const bool protein = day.crude_protein.gap() > KgPerDay(0);
+  const bool energy = day.tdn.gap() > KgPerDay(0);
+  if (!protein && !energy) return "";
+  if (day.protein_first) {
+    return ratio +
+           ": protein first (over 7, or under the rumen's 7 % CP: Moore et al. 1999; "
+           "Sprinkle, Arizona)";
+  }
+  if (protein && !energy) return ratio + ": protein alone is short, energy is met";
+  if (energy && !protein) return ratio + ": energy alone is short, protein is met";
+  return ratio +
+         ": both are short; with a ratio under 7 expect some grass left (Moore et al. 1999)";
+}
+
+Result<Horizon> horizon_of(const Herd& herd, const DietSeries& series,
+                           const OutlookSettings& settings) {
+  Horizon horizon{herd, settings, {}, {}};
+  for (Date day = settings.as_of; day <= settings.until; day += Days(1)) {
+    Result<HerdNeed> need = need_on(herd, day);
+    if (!need) return need.problems();
+    horizon.needs.push_back(std::move(*need));
+  }
+  horizon.paths = series.paths(settings.as_of, settings.until, settings.paths, settings.seed);
+  return horizon;
+}
+
+NutrientOutlook state_today(const Horizon& horizon, const DietSeries& series, DietNutrient nutrient,
+                            const DayBalance& today, Date came) {
+  NutrientOutlook out;
+  out.nutrient = nutrient;
+  out.diet_now = series.on(nutrient, horizon.settings.as_of);
+  out.need_now = need_share(horizon.needs[0], nutrient);
+  out.rumen_floor_governs =
+      nutrient == DietNutrient::crude_protein && horizon.needs[0].average.rumen_floor_governs;
+  out.below_now = out.diet_now.median < out.need_now;
+  out.probability_below_now = share_below(horizon, nutrient);
+  if (out.below_now) {
+    out.below_since = below_since(series, horizon.herd, nutrient, came, horizon.settings.as_of);
+  }
+  out.balance = balance_in(today, nutrient);
+  out.below_now_amount = out.balance.supply < out.balance.need;
+  return out;
+}
+
+}  // namespace
+
+Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
+                               const OutlookSettings& settings) {
+  const Move* move = move_of(book, herd.id, settings.as_of);
+  const Pasture* pasture = move == nullptr ? nullptr : find_pasture(book, move->pasture);
+  if (pasture == nullptr) {
+    return input_problem(
+        fmt::format("herd '{}' is on no pasture on {}", herd.id, to_iso(settings.as_of)),
+        "write the move in grazing.yaml: {date: ..., herd: " + herd.id + ", pasture: ...}");
+  }
+  Result<DietSeries> series = DietSeries::of(book, *pasture);
+  if (!series) return series.problems();
+  Result<Horizon> horizon = horizon_of(herd, *series, settings);
+  if (!horizon) return horizon.problems();
+
+  HerdOutlook out;
+  out.herd = &herd;
+  out.pasture = pasture;
+  out.need = horizon->needs[0];
+  const Diet now{series->on(DietNutrient::crude_protein, settings.as_of).median,
+                 series->on(DietNutrient::tdn, settings.as_of).median, std::nullopt};
+  const IntakeRule leading = leading_rule(herd);
+  const DayBalance today = balance_of(herd, out.need, now, leading);
+  const DayBalance least = balance_of(herd, out.need, now, IntakeRule::nrc_equation);
+  const DayBalance most = balance_of(herd, out.need, now, IntakeRule::guidance_higher);
+  out.intake = today.intake;
+  out.first_short = which_first(today, move->bare);
+
+  const auto lead = crossings_in_amount(*horizon, leading);
+  const auto low = crossings_in_amount(*horizon, IntakeRule::nrc_equation);
+  const auto high = crossings_in_amount(*horizon, IntakeRule::guidance_higher);
+  for (std::size_t i = 0; i < nutrients.size(); ++i) {
+    NutrientOutlook one = state_today(*horizon, *series, nutrients[i], today, move->date);
+    one.falls_below = crossing_in_share(*horizon, nutrients[i]);
+    one.falls_below_amount = lead[i];
+    one.amount_low_intake = low[i];
+    one.amount_high_intake = high[i];
+    one.supply_low = std::min({balance_in(least, nutrients[i]).supply, one.balance.supply,
+                               balance_in(most, nutrients[i]).supply});
+    one.supply_high = std::max({balance_in(least, nutrients[i]).supply, one.balance.supply,
+                                balance_in(most, nutrients[i]).supply});
+    one.notes = disagreements(one);
+    out.nutrients.push_back(std::move(one));
+  }
+  return out;
+}
+
+}  // namespace pluckbook

@@ -1,0 +1,125 @@
+#include "advice/price.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "numeric/interpolation.h"
+
+namespace pluckbook {
+namespace {
+
+// A figure of an older bag no longer speaks for today's grass.
+constexpr long figure_days = 60;
+
+/// The diet that `cover` of the outcomes are better than.
+Share cautious(const DietSeries& series, DietNutrient nutrient, Date day, double cover) {
+  const double middle = to_scale(nutrient, series.on(nutrient, day).median);
+  return from_scale(nutrient, middle + series.sd_on(nutrient, day) * normal_quantile(1 - cover));
+}
+
+/// The newest result whose other figures (fibre, minerals) can stand for today's forage.
+const FootedResult* newest_result(const DietSeries& series, Date day) {
+  const FootedResult* newest = nullptr;
+  for (const BagReading& reading : series.bags()) {
+    const long age = days_between(reading.bag->plucked, day);
+    if (reading.used && age >= 0 && age <= figure_days && !reading.results.empty()) {
+      newest = &reading.results.back();
+    }
+  }
+  return newest;
+}
+
+GrazingDay grazing_day(const Book& book, const Herd& herd, const Pasture& pasture,
+                       const DietSeries& series, const PriceAnswer& answer, const Diet& diet) {
+  GrazingDay day;
+  day.weight = answer.need.average.weight;
+  day.milking = answer.need.milking_share > 0.5;
+  day.young = herd.cow_class != CowClass::mature_cow && herd.cow_class != CowClass::bull;
+  day.bull = herd.cow_class == CowClass::bull;
+  day.forage_intake = answer.intake.amount;
+  day.crude_protein = diet.crude_protein;
+  day.tdn = diet.tdn;
+  if (const FootedResult* result = newest_result(series, answer.date)) {
+    day.ndf = result->ndf;
+    day.fat = result->fat;
+    day.calcium = result->calcium;
+    day.phosphorus = result->phosphorus;
+  }
+  day.need_crude_protein = answer.need.average.crude_protein_amount();
+  day.need_tdn = answer.need.average.tdn_amount();
+  day.need_calcium = answer.need.average.intake * answer.need.average.calcium;
+  day.need_phosphorus = answer.need.average.intake * answer.need.average.phosphorus;
+  day.trip_cost_per_head = pasture.trip.value_or(book.trip) / std::max(1, herd.head);
+  return day;
+}
+
+void add_offers(const Book& book, PriceAnswer& answer) {
+  for (const Feed& feed : book.feeds) {
+    Result<FeedOffer> offer = offer_of(feed, answer.date);
+    if (!offer) {
+      answer.notes.push_back(
+          fmt::format("{} is left out: {}", feed.id, offer.problems().front().what));
+    } else if (!offer->cost) {
+      answer.notes.push_back(
+          fmt::format("{} is left out: no quote on or before {}", feed.id, in_words(answer.date)));
+    } else {
+      answer.offers.push_back(std::move(*offer));
+    }
+  }
+}
+
+std::vector<std::size_t> feeds_in(const Mix& mix) {
+  std::vector<std::size_t> which;
+  for (const MixPart& part : mix.parts) which.push_back(part.offer);
+  return which;
+}
+
+}  // namespace
+
+Result<PriceAnswer> price_for(const Book& book, const Herd& herd, Date day, double cover) {
+  const Move* move = move_of(book, herd.id, day);
+  const Pasture* pasture = move == nullptr ? nullptr : find_pasture(book, move->pasture);
+  if (pasture == nullptr) {
+    return input_problem(fmt::format("herd '{}' is on no pasture on {}", herd.id, to_iso(day)),
+                         "write the move in grazing.yaml");
+  }
+  if (book.feeds.empty()) {
+    return input_problem("the book holds no feeds to price", "write what is offered in feeds.yaml");
+  }
+  Result<DietSeries> series = DietSeries::of(book, *pasture);
+  if (!series) return series.problems();
+  Result<HerdNeed> need = need_on(herd, day);
+  if (!need) return need.problems();
+
+  PriceAnswer answer;
+  answer.herd = &herd;
+  answer.pasture = pasture;
+  answer.date = day;
+  answer.cover = cover;
+  answer.need = std::move(*need);
+  const Diet diet{cautious(*series, DietNutrient::crude_protein, day, cover),
+                  cautious(*series, DietNutrient::tdn, day, cover), std::nullopt};
+  const DayBalance balance = balance_of(herd, answer.need, diet, leading_rule(herd));
+  answer.intake = balance.intake;
+  answer.gaps = {{DietNutrient::crude_protein, balance.crude_protein, diet.crude_protein,
+                  answer.need.average.crude_protein},
+                 {DietNutrient::tdn, balance.tdn, diet.tdn, answer.need.average.tdn}};
+  answer.day = grazing_day(book, herd, *pasture, *series, answer, diet);
+  if (move->bare) {
+    answer.notes.push_back(
+        "the pasture is grazed short: the intake assumed here is not to be had, so energy is "
+        "shorter than this says; hay or a move comes first");
+  }
+  add_offers(book, answer);
+  if (answer.offers.empty()) {
+    return input_problem("no feed of the book can be priced on " + to_iso(day),
+                         answer.notes.empty() ? "" : answer.notes.back());
+  }
+  answer.mix = cheapest_mix(answer.day, answer.offers);
+  answer.options = all_options(answer.day, answer.offers, answer.mix);
+  answer.cautions = cautions_for(answer.day, answer.offers, feeds_in(answer.mix));
+  return answer;
+}
+
+}  // namespace pluckbook
