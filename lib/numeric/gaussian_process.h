@@ -76,7 +76,9 @@ class GaussianProcess {
 };
 
 /// `count` joint draws from a posterior, one a column (m x count). The same seed gives the same
-/// numbers on every run and machine: normals come from our own generator, not the library's.
+/// numbers on every run and machine: normals come from our own generator, not the library's. The
+/// first paths stay the same when more are drawn.
+/// Requires: covariance symmetric and, but for rounding, positive semi-definite.
 Eigen::MatrixXd sample_paths(const Posterior& posterior, int count, std::uint64_t seed);
 
 }  // namespace pluckbook
