@@ -57,8 +57,9 @@ struct YamlDocument {
 /// Reads one document from bytes.
 /// Fails: a Problem with line and column for bad UTF-8, a control or direction character (raw or
 ///        through an escape), a tab in the indentation, an anchor, alias, tag or merge key, a
-///        duplicate key, a key that is no plain text, an unclosed quote, a second document or
-///        anything after the first, depth, node count, text or size over the limits.
+///        duplicate key, a key that is no plain text or has no colon, a quote that does not close
+///        on its line, a directive, a second document or anything after the first, depth, node
+///        count, text or size over the limits.
 /// An empty or comment-only text gives a null root.
 Result<YamlDocument> read_yaml(std::string file, std::string text, const YamlLimits& limits = {});
 

@@ -1,0 +1,38 @@
+// yaml_bytes.h - the text of a YAML file before any parser sees it: what bytes are refused, where
+// lines begin, and the place of a byte as people count it. Used by yaml.cpp only.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "base/problem.h"
+#include "base/yaml.h"
+
+namespace pluckbook {
+
+/// 3 when the text opens with a byte order mark, else 0.
+std::size_t start_of_text(std::string_view text);
+
+/// Characters of a well-formed UTF-8 text.
+std::size_t characters(std::string_view utf8);
+
+/// The bytes of a line, without its break and without the byte order mark.
+struct LineSpan {
+  std::size_t begin, end;
+};
+LineSpan line_around(std::string_view text, std::size_t at);
+
+/// Where the byte `at` stands: lines and characters counted from 1, `length` characters marked.
+Place place_at(const std::string& file, std::string_view text, std::size_t at,
+               std::size_t length = 1);
+
+/// Just past the quote that closes the one at `begin`, or npos when none does.
+std::size_t past_closing_quote(std::string_view text, std::size_t begin);
+
+/// The first Problem of the bytes: size, UTF-8, control and direction characters, tabs in the
+/// indentation, over-long lines.
+std::optional<Problem> refuse_bytes(const std::string& file, std::string_view text,
+                                    const YamlLimits& limits);
+
+}  // namespace pluckbook

@@ -1,0 +1,441 @@
+#include "base/yaml.h"
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+namespace pluckbook {
+namespace {
+
+using namespace std::string_literals;
+
+// The whole text of the Problem, or "read" with nothing wrong.
+std::string problem_of(const std::string& yaml, const YamlLimits& limits = {}) {
+  const Result<YamlDocument> document = read_yaml("f.yaml", yaml, limits);
+  return document ? "read" : to_text(document.problems().front());
+}
+
+struct Case {
+  std::string name, yaml, expected;
+};
+
+void check_all(const std::vector<Case>& cases) {
+  for (const Case& c : cases) {
+    SCOPED_TRACE(c.name);
+    EXPECT_EQ(problem_of(c.yaml), c.expected);
+  }
+}
+
+// ---- what comes out ----------------------------------------------------------------------------
+
+TEST(Yaml, KeepsScalarsAsWrittenWithPlaceAndByteOffset) {
+  const auto document =
+      read_yaml("f.yaml", "a: 017\nb:\n  - {c: \"1.50\", d: ~}\n  - 2026-07-06\n");
+  ASSERT_TRUE(document);
+  const YamlNode& root = document->root;
+  ASSERT_EQ(root.kind, YamlNode::Kind::map);
+  EXPECT_EQ(root.find("a")->text, "017");
+  EXPECT_EQ(root.find("z"), nullptr);
+  const YamlNode& list = *root.find("b");
+  ASSERT_EQ(list.items.size(), 2U);
+  const YamlNode& c = *list.items[0].find("c");
+  EXPECT_EQ(c.text, "1.50");
+  EXPECT_TRUE(c.quoted);
+  EXPECT_EQ(c.line, 3);
+  EXPECT_EQ(c.column, 9);
+  EXPECT_EQ(c.begin, 18U);
+  EXPECT_EQ(list.items[0].find("d")->kind, YamlNode::Kind::null);
+  EXPECT_FALSE(list.items[1].quoted);
+  EXPECT_EQ(list.items[1].line, 4);
+}
+
+TEST(Yaml, ColumnsCountCharactersAndOffsetsCountBytes) {
+  const auto document = read_yaml("f.yaml", "names: [Pâturé, \"é\", 牧場, Ost]\n");
+  ASSERT_TRUE(document);
+  const std::vector<YamlNode>& names = document->root.find("names")->items;
+  ASSERT_EQ(names.size(), 4U);
+  EXPECT_EQ(names[1].column, 17);
+  EXPECT_EQ(names[1].begin, 18U);
+  EXPECT_EQ(names[2].column, 22);
+  EXPECT_EQ(names[3].column, 26);
+  EXPECT_EQ(document->place_of(names[2]).length, 2);
+  EXPECT_EQ(document->place_of(names[1]).length, 3);
+  EXPECT_EQ(document->place_of(names[3]).line_text, "names: [Pâturé, \"é\", 牧場, Ost]");
+}
+
+TEST(Yaml, AByteOrderMarkAndCrLfMoveNoColumn) {
+  const auto document = read_yaml("f.yaml",
+                                  "\xEF\xBB\xBF"
+                                  "a: x\r\nbé: [y, z]\r\n");
+  ASSERT_TRUE(document);
+  const YamlNode& a = *document->root.find("a");
+  EXPECT_EQ(a.text, "x");
+  EXPECT_EQ(a.column, 4);
+  EXPECT_EQ(a.begin, 6U);
+  EXPECT_EQ(document->place_of(a).line_text, "a: x");
+  const YamlNode& z = document->root.find("bé")->items[1];
+  EXPECT_EQ(z.text, "z");
+  EXPECT_EQ(z.line, 2);
+  EXPECT_EQ(z.column, 9);
+  EXPECT_EQ(document->text[z.begin], 'z');
+  EXPECT_EQ(document->place_of(z).line_text, "bé: [y, z]");
+}
+
+TEST(Yaml, AnEmptyTextGivesANullRoot) {
+  for (const std::string& text : {""s, "\n\n"s, "# only a comment\n"s, "\xEF\xBB\xBF"s, "---\n"s}) {
+    SCOPED_TRACE(text);
+    const auto document = read_yaml("f.yaml", text);
+    ASSERT_TRUE(document);
+    EXPECT_EQ(document->root.kind, YamlNode::Kind::null);
+  }
+}
+
+TEST(Yaml, OrdinaryBooksAreRead) {
+  for (const std::string& text :
+       {"a: it's fine # a \"comment\n"s, "a:\tx\n"s, "a: |\n  two\n  lines\n"s, "- a\n- b"s,
+        "a: 'it''s'\n"s, "a: \"a \\\" b\"\n"s, "---\na: 1\n"s, "a: 1\n...\n"s, "\t\na: 1\n \t \n"s,
+        "\"a b\": 1\n"s, "{a: 1, b: 2}\n"s, "a: R&D *x* <<\n"s, "a: \"&x\"\nb: '*x'\nc: '!x'\n"s,
+        "'<<': x\n"s}) {
+    SCOPED_TRACE(text);
+    EXPECT_EQ(problem_of(text), "read");
+  }
+}
+
+TEST(Yaml, AnAbsentValueStandsAtItsKey) {
+  const auto document = read_yaml("f.yaml", "a: 1\nprice:\nb: 2\n");
+  ASSERT_TRUE(document);
+  const YamlNode& price = *document->root.find("price");
+  EXPECT_EQ(price.kind, YamlNode::Kind::null);
+  EXPECT_EQ(price.line, 2);
+  EXPECT_EQ(price.column, 1);
+}
+
+// ---- what is refused ---------------------------------------------------------------------------
+
+TEST(Yaml, RefusesBytesThatAreNotText) {
+  const std::string not_text =
+      "  save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read\n";
+  check_all({
+      {"NUL", "a: 1\nb: \0x\n"s, "f.yaml: line 2 holds bytes that are not UTF-8 text\n" + not_text},
+      {"UTF-16", "\xFF\xFE\x61\x00"s,
+       "f.yaml: line 1 holds bytes that are not UTF-8 text\n" + not_text},
+      {"overlong", "a: \xC0\xAF\n",
+       "f.yaml: line 1 holds bytes that are not UTF-8 text\n" + not_text},
+      {"Latin-1", "a: 1\nb: 2\nc: Pr\xE9\n",
+       "f.yaml: line 3 holds bytes that are not UTF-8 text\n" + not_text},
+  });
+}
+
+TEST(Yaml, RefusesControlAndDirectionCharacters) {
+  const std::string remedy = "  delete it; it cannot be seen in most editors: retype the line\n";
+  check_all({
+      {"0x04 at the start of a line, where yaml-cpp drops the rest", "a: 1\n\x04\nb: 2\n",
+       "f.yaml:2:1: a control or direction character (U+0004) stands here\n"
+       "   2 | \\u0004\n"
+       "     | ^~~~~~\n" +
+           remedy},
+      {"escape", "é: \x1b[31m\n",
+       "f.yaml:1:4: a control or direction character (U+001B) stands here\n"
+       "   1 | é: \\u001b[31m\n"
+       "     |    ^~~~~~\n" +
+           remedy},
+      {"right-to-left override", "a: x\xE2\x80\xAEy\n",
+       "f.yaml:1:5: a control or direction character (U+202E) stands here\n"
+       "   1 | a: x\\u202ey\n"
+       "     |     ^~~~~~\n" +
+           remedy},
+      {"a byte order mark inside",
+       "a: 1\n\xEF\xBB\xBF"
+       "b: 2\n",
+       "f.yaml:2:1: a control or direction character (U+FEFF) stands here\n"
+       "   2 | \\ufeffb: 2\n"
+       "     | ^~~~~~\n" +
+           remedy},
+      {"a lone carriage return", "a: 1\rb: 2\n",
+       "f.yaml:1:5: a control or direction character (U+000D) stands here\n"
+       "   1 | a: 1\\u000db: 2\n"
+       "     |     ^~~~~~\n" +
+           remedy},
+      {"through an escape", "a: \"\\e[31m\"\n",
+       "f.yaml:1:4: this text holds a control or direction character (U+001B)\n"
+       "   1 | a: \"\\e[31m\"\n"
+       "     |    ^\n"
+       "  remove it, and any escape such as \\e or \\u that stands for it\n"},
+      {"a direction mark through an escape, in a key", "\"\\u202e\": 1\n",
+       "f.yaml:1:1: this text holds a control or direction character (U+202E)\n"
+       "   1 | \"\\u202e\": 1\n"
+       "     | ^\n"
+       "  remove it, and any escape such as \\e or \\u that stands for it\n"},
+  });
+}
+
+TEST(Yaml, RefusesATabInTheIndentation) {
+  check_all({
+      {"first", "a:\n\tb: 1\n",
+       "f.yaml:2:1: a tab stands in the indentation\n"
+       "   2 |  b: 1\n"
+       "     | ^\n"
+       "  indent with spaces\n"},
+      {"after spaces", "a:\n  \tb: 1\n",
+       "f.yaml:2:3: a tab stands in the indentation\n"
+       "   2 |    b: 1\n"
+       "     |   ^\n"
+       "  indent with spaces\n"},
+  });
+}
+
+TEST(Yaml, RefusesAQuoteThatSwallowsTheLinesBelow) {
+  const std::string remedy =
+      "  close it where the text ends; for text of several lines use '|' and indent it\n";
+  check_all({
+      {"to the end of the file", "a: \"open\nb: 2\n",
+       "f.yaml:1:4: this quote is not closed on its line\n"
+       "   1 | a: \"open\n"
+       "     |    ^\n" +
+           remedy},
+      {"single", "x: 1\na: 'open\nb: 2\n",
+       "f.yaml:2:4: this quote is not closed on its line\n"
+       "   2 | a: 'open\n"
+       "     |    ^\n" +
+           remedy},
+      {"to the next quote", "a: \"open\nb: \"\nc: 2\n",
+       "f.yaml:1:4: this quote is not closed on its line\n"
+       "   1 | a: \"open\n"
+       "     |    ^\n" +
+           remedy},
+      {"an escaped quote closes nothing", "a: \"open\\\"\n",
+       "f.yaml:1:4: this quote is not closed on its line\n"
+       "   1 | a: \"open\\\"\n"
+       "     |    ^\n" +
+           remedy},
+  });
+}
+
+TEST(Yaml, RefusesAnchorsAliasesTagsAndMergeKeys) {
+  check_all({
+      {"cyclic anchor", "&x [*x]\n",
+       "f.yaml:1:1: '&x' is an anchor\n"
+       "   1 | &x [*x]\n"
+       "     | ^\n"
+       "  the book has no anchors: write the value out, or put it in quotes\n"},
+      {"alias", "a: 1\nb: *x\n",
+       "f.yaml:2:4: '*' makes this an alias\n"
+       "   2 | b: *x\n"
+       "     |    ^\n"
+       "  the book has no aliases: write the value out, or put it in quotes\n"},
+      {"tag", "a: !!binary x\n",
+       "f.yaml:1:4: '!' makes this a tag\n"
+       "   1 | a: !!binary x\n"
+       "     |    ^\n"
+       "  the book has no tags: put the text in quotes if the '!' belongs to it\n"},
+      {"tag on a list", "é: !x [1]\n",
+       "f.yaml:1:4: '!' makes this a tag\n"
+       "   1 | é: !x [1]\n"
+       "     |    ^\n"
+       "  the book has no tags: put the text in quotes if the '!' belongs to it\n"},
+      {"merge key", "<<: {a: 1}\n",
+       "f.yaml:1:1: '<<' is a merge key\n"
+       "   1 | <<: {a: 1}\n"
+       "     | ^\n"
+       "  the book has no merge keys: write the keys out\n"},
+  });
+}
+
+TEST(Yaml, RefusesKeysThatAreDoubleOrNoWords) {
+  check_all({
+      {"twice", "a: 1\nb: 2\na: 3\n",
+       "f.yaml:3:1: 'a' is given twice; first on line 1\n"
+       "   3 | a: 3\n"
+       "     | ^\n"
+       "  keep one of them\n"},
+      {"twice in brackets, once quoted", "{a: 1, 'a': 2}\n",
+       "f.yaml:1:8: 'a' is given twice; first on line 1\n"
+       "   1 | {a: 1, 'a': 2}\n"
+       "     |        ^\n"
+       "  keep one of them\n"},
+      {"a list", "? [a]\n: b\n",
+       "f.yaml:1:3: a key must be a plain word\n"
+       "   1 | ? [a]\n"
+       "     |   ^\n"
+       "  write  key: value\n"},
+      {"nothing", ": b\n",
+       "f.yaml:1:1: a key must be a plain word\n"
+       "   1 | : b\n"
+       "     | ^\n"
+       "  write  key: value\n"},
+      {"no colon", "a: 1\nhead 140\n",
+       "f.yaml:2:1: 'head 140' has no colon after it\n"
+       "   2 | head 140\n"
+       "     | ^\n"
+       "  write  key: value\n"},
+  });
+}
+
+TEST(Yaml, RefusesWhatStandsAfterTheDocument) {
+  check_all({
+      {"a second document", "a: 1\n---\nb: 2\n",
+       "f.yaml:2:1: a second document begins here\n"
+       "   2 | ---\n"
+       "     | ^\n"
+       "  a file of the book holds one document: remove the '---'\n"},
+      {"after a closed bracket", "{a: 1} b\n",
+       "f.yaml:1:8: text stands after the end of the record\n"
+       "   1 | {a: 1} b\n"
+       "     |        ^\n"
+       "  remove it, or check the brackets before it\n"},
+      {"after dots", "a: 1\n...\nb: 2\n",
+       "f.yaml:3:1: text stands after the end of the record\n"
+       "   3 | b: 2\n"
+       "     | ^\n"
+       "  remove it, or check the brackets before it\n"},
+      {"a lone comma, which LoadAll repeats for ever", ",",
+       "f.yaml:1:1: text stands after the end of the record\n"
+       "   1 | ,\n"
+       "     | ^\n"
+       "  remove it, or check the brackets before it\n"},
+  });
+}
+
+TEST(Yaml, SaysWhatIsBrokenInTheWordsOfSomeoneWhoWritesABook) {
+  check_all({
+      {"indent", "a: 1\n b: 2\n",
+       "f.yaml:2:3: a ':' stands where no value can begin\n"
+       "   2 |  b: 2\n"
+       "     |   ^\n"
+       "  put text that holds ': ' in quotes; indent what belongs below a key\n"},
+      {"list indent", "a:\n  - b\n -c\n",
+       "f.yaml:3:2: this line does not fit the lines above it\n"
+       "   3 |  -c\n"
+       "     |  ^\n"
+       "  give each key its own line, as far in as its neighbours;\n"
+       "  put text that holds quotes in quotes as a whole\n"},
+      {"open bracket", "a: [1, 2\nb: 3\n",
+       "f.yaml:2:2: a '[' is never closed\n"
+       "   2 | b: 3\n"
+       "     |  ^\n"
+       "  close it with ']'\n"},
+      {"open brace", "a: {b: 1\n", "f.yaml:2:1: a '{' is never closed\n  close it with '}'\n"},
+      {"stray bracket", "b: ]\n",
+       "f.yaml:1:4: a bracket is closed that was never opened\n"
+       "   1 | b: ]\n"
+       "     |    ^\n"
+       "  remove it, or put the text in quotes\n"},
+      {"colon in text", "a: b: c\n",
+       "f.yaml:1:5: a ':' stands where no value can begin\n"
+       "   1 | a: b: c\n"
+       "     |     ^\n"
+       "  put text that holds ': ' in quotes; indent what belongs below a key\n"},
+      {"at sign", "a: @x\n",
+       "f.yaml:1:4: text cannot begin with this character\n"
+       "   1 | a: @x\n"
+       "     |    ^\n"
+       "  put the text in quotes\n"},
+      {"text after a quote", "a: \"x\" y\n",
+       "f.yaml:1:8: this line does not fit the lines above it\n"
+       "   1 | a: \"x\" y\n"
+       "     |        ^\n"
+       "  give each key its own line, as far in as its neighbours;\n"
+       "  put text that holds quotes in quotes as a whole\n"},
+      {"list after a key", "a: - b\n",
+       "f.yaml:1:4: a list cannot begin here\n"
+       "   1 | a: - b\n"
+       "     |    ^\n"
+       "  begin it on the next line\n"},
+      {"unknown escape", "a: \"\\q\"\n",
+       "f.yaml:1:7: this '\\' begins an escape that does not exist\n"
+       "   1 | a: \"\\q\"\n"
+       "     |       ^\n"
+       "  write '\\\\' for one '\\', or use single quotes\n"},
+      {"directive", "%YAML 1.2\n---\na: 1\n",
+       "f.yaml:1:1: a line cannot begin with '%'\n"
+       "   1 | %YAML 1.2\n"
+       "     | ^\n"
+       "  put the text in quotes, or remove the line\n"},
+  });
+}
+
+// ---- limits at n - 1, n and n + 1 --------------------------------------------------------------
+
+void check_limit(const YamlLimits& limits, const std::string& below, const std::string& at,
+                 const std::string& above, const std::string& expected) {
+  EXPECT_EQ(problem_of(below, limits), "read");
+  EXPECT_EQ(problem_of(at, limits), "read");
+  EXPECT_EQ(problem_of(above, limits).substr(0, expected.size()), expected);
+}
+
+TEST(YamlLimits, Bytes) {
+  YamlLimits limits;
+  limits.bytes = 6;
+  check_limit(limits, "a: 12", "a: 123", "a: 1234",
+              "f.yaml: the file is 7 bytes long; at most 6 are read\n"
+              "  split it, or check that this is the file you meant\n");
+}
+
+TEST(YamlLimits, BytesByDefault) {
+  const std::size_t most = YamlLimits().bytes;
+  const auto comment = [](std::size_t bytes) {
+    std::string text;
+    while (text.size() < bytes) text += "# " + std::string(60, 'x') + "\n";
+    return text.substr(0, bytes);
+  };
+  check_limit({}, comment(most - 1), comment(most), comment(most + 1),
+              "f.yaml: the file is 4194305 bytes long; at most 4194304 are read\n");
+}
+
+TEST(YamlLimits, Depth) {
+  const auto nested = [](int depth) {
+    return std::string(static_cast<std::size_t>(depth), '[') +
+           std::string(static_cast<std::size_t>(depth), ']');
+  };
+  const int most = YamlLimits().depth;
+  check_limit({}, nested(most - 1), nested(most), nested(most + 1),
+              "f.yaml:1:17: lists and maps nested more than 16 deep\n"
+              "   1 | [[[[[[[[[[[[[[[[[]]]]]]]]]]]]]]]]]\n"
+              "     |                 ^\n"
+              "  check the brackets and the indentation\n");
+}
+
+TEST(YamlLimits, AMillionBracketsAreRefusedAtOnce) {
+  std::string text;
+  for (int i = 0; i < 1'000'000; ++i) text += "[\n";
+  for (int i = 0; i < 1'000'000; ++i) text += "]\n";
+  EXPECT_EQ(problem_of(text),
+            "f.yaml:17:1: lists and maps nested more than 16 deep\n"
+            "  17 | [\n"
+            "     | ^\n"
+            "  check the brackets and the indentation\n");
+}
+
+TEST(YamlLimits, Nodes) {
+  const auto list = [](int items) {
+    std::string text;
+    for (int i = 0; i < items; ++i) text += "- x\n";
+    return text;
+  };
+  const int most = YamlLimits().nodes;  // the list itself is one
+  check_limit({}, list(most - 2), list(most - 1), list(most),
+              "f.yaml:200000:3: more than 200000 values in one file\n"
+              "200000 | - x\n");
+}
+
+TEST(YamlLimits, TextCountsCharacters) {
+  const auto name = [](std::size_t length) {
+    std::string text = "name: ";
+    for (std::size_t i = 0; i < length; ++i) text += "é";
+    return text;
+  };
+  const std::size_t most = YamlLimits().text;
+  check_limit({}, name(most - 1), name(most), name(most + 1),
+              "f.yaml:1:7: this text is longer than 4000 characters\n");
+}
+
+TEST(YamlLimits, LineCountsBytes) {
+  const auto line = [](std::size_t bytes) { return "#" + std::string(bytes - 1, ' ') + "\r\n"; };
+  const std::size_t most = YamlLimits().line;
+  check_limit({}, line(most - 1), line(most), line(most + 1),
+              "f.yaml:1:1: this line is 65537 bytes long; at most 65536 are read\n");
+}
+
+}  // namespace
+}  // namespace pluckbook
