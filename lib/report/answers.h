@@ -1,0 +1,54 @@
+// answers.h - what the commands hand to the printers; the same value is printed as text or JSON.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "advice/outlook.h"
+#include "cow/need.h"
+#include "forage/series.h"
+
+namespace pluckbook {
+
+struct OutlookAnswer {
+  OutlookSettings settings;
+  std::vector<HerdOutlook> herds;
+  std::optional<NextSample> next_sample;
+};
+
+struct DietReading {
+  DietPoint model;
+  std::optional<Share> linear, cubic;
+  Share class_curve;
+};
+
+struct NeedPoint {
+  Date date;
+  Share crude_protein, tdn;
+};
+
+struct DietAnswer {
+  const DietSeries* series = nullptr;
+  Date as_of, first, until;
+  DietReading crude_protein, tdn;            // on as_of
+  std::vector<DietPoint> cp_days, tdn_days;  // first to until
+  std::string herd;                          // that grazes there, or empty
+  std::vector<NeedPoint> need;               // of that herd
+};
+
+/// One line of `need`: a herd on a date, or a class of animal at a month.
+struct NeedRow {
+  std::optional<int> month;
+  std::optional<Date> date;
+  std::string stage;
+  Need need;
+  std::optional<Need> hardest_quarter;  // herds
+};
+
+struct NeedAnswer {
+  std::string title;
+  std::vector<NeedRow> rows;
+};
+
+}  // namespace pluckbook

@@ -1,0 +1,89 @@
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "report/chart.h"
+#include "report/table.h"
+#include "report/text.h"
+
+namespace pluckbook {
+namespace {
+
+std::string bags_table(const DietAnswer& answer) {
+  Table table(
+      {{"bag", Align::left}, {"plucked"}, {"CP, %"}, {"TDN, %"}, {"in the series", Align::left}});
+  for (const BagReading& reading : answer.series->bags()) {
+    if (reading.bag->plucked < answer.first) continue;
+    std::string cp = "-";
+    std::string tdn = "-";
+    std::string how = reading.used ? "yes" : "no: " + reading.why_not;
+    if (!reading.results.empty()) {
+      const FootedResult& result = reading.results.back();
+      if (result.crude_protein) cp = fixed(in_percent(result.crude_protein->value), 1);
+      if (result.tdn) {
+        tdn = fixed(in_percent(result.tdn->value), 1);
+        if (!result.tdn->source.empty() && reading.used) how += "; TDN from fibre";
+      }
+    }
+    table.add({reading.bag->id, to_iso(reading.bag->plucked), cp, tdn, how});
+  }
+  return table.empty() ? "no bag this season\n" : table.text();
+}
+
+std::string readings_table(const DietAnswer& answer) {
+  Table table({{"on " + in_words_without_year(answer.as_of), Align::left},
+               {"middle, %"},
+               {"8 years in 10"},
+               {"straight line"},
+               {"cubic"},
+               {"class curve"}});
+  const auto row = [&](const std::string& name, const DietReading& r) {
+    const auto optional = [](const std::optional<Share>& share) {
+      return share ? fixed(in_percent(*share), 1) : "-";
+    };
+    table.add({name, fixed(in_percent(r.model.median), 1),
+               fixed(in_percent(r.model.low), 1) + " to " + fixed(in_percent(r.model.high), 1),
+               optional(r.linear), optional(r.cubic), fixed(in_percent(r.class_curve), 1)});
+  };
+  row("protein", answer.crude_protein);
+  row("TDN", answer.tdn);
+  return table.text();
+}
+
+DietChart chart_of(const DietAnswer& answer) {
+  DietChart chart;
+  chart.title =
+      fmt::format("crude protein of the diet, % of dry matter, {}, {} to {}",
+                  answer.series->pasture().name, to_iso(answer.first), to_iso(answer.until));
+  chart.days = answer.cp_days;
+  for (const BagReading& reading : answer.series->bags()) {
+    if (!reading.used || reading.bag->plucked < answer.first) continue;
+    for (const FootedResult& result : reading.results) {
+      if (result.crude_protein) {
+        chart.bags.emplace_back(reading.bag->plucked, result.crude_protein->value);
+      }
+    }
+  }
+  for (const NeedPoint& point : answer.need)
+    chart.need.emplace_back(point.date, point.crude_protein);
+  return chart;
+}
+
+}  // namespace
+
+std::string diet_text(const DietAnswer& answer) {
+  const DietPoint& cp = answer.crude_protein.model;
+  const DietPoint& tdn = answer.tdn.model;
+  std::string text = wrapped(fmt::format("The diet on {} holds about {} protein and {} TDN on {}.",
+                                         answer.series->pasture().name, percent(cp.median),
+                                         percent(tdn.median), in_words(answer.as_of)));
+  text += "\n" + readings_table(answer);
+  text += "\n" + bags_table(answer);
+  text += "\n" + chart_text(chart_of(answer));
+  if (!answer.herd.empty()) {
+    text += fmt::format("need: {}\nnext: pluckbook outlook {} --as-of {}\n", answer.herd,
+                        answer.herd, to_iso(answer.as_of));
+  }
+  return text;
+}
+
+}  // namespace pluckbook

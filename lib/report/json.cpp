@@ -1,0 +1,276 @@
+#include "report/json.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <cstdlib>
+
+#include "published/rules.h"
+
+namespace pluckbook {
+namespace {
+
+double ten_figures(double value) {
+  if (!std::isfinite(value) || value == 0) return 0;
+  return std::strtod(fmt::format("{:.9e}", value).c_str(), nullptr);
+}
+
+Json number(double value) {
+  if (!std::isfinite(value)) return nullptr;
+  return ten_figures(value);
+}
+
+Json date_or_null(const std::optional<Date>& date) {
+  if (!date) return nullptr;
+  return to_iso(*date);
+}
+
+const char* const share_unit = "% of DM";
+
+Json share(Share value) {
+  return quantity(in_percent(value), share_unit);
+}
+
+Json amount(double kilograms, const Reader& reader) {
+  return quantity(in_mass_unit(kilograms, reader), mass_unit(reader) + "/day");
+}
+
+Json point(const DietPoint& diet) {
+  return {{"median", number(in_percent(diet.median))},
+          {"low", number(in_percent(diet.low))},
+          {"high", number(in_percent(diet.high))},
+          {"unit", share_unit}};
+}
+
+Json crossing(const Crossing& c) {
+  return {{"median", date_or_null(c.median)},
+          {"low", date_or_null(c.low)},
+          {"high", date_or_null(c.high)},
+          {"probability_by_horizon", number(c.probability_by_horizon)}};
+}
+
+Json nutrient_json(const NutrientOutlook& n, const Reader& reader) {
+  Json supply = amount(n.balance.supply.value(), reader);
+  supply["low"] = number(in_mass_unit(n.supply_low.value(), reader));
+  supply["high"] = number(in_mass_unit(n.supply_high.value(), reader));
+  Json json = {{"nutrient", json_name(n.nutrient)},
+               {"diet_now", point(n.diet_now)},
+               {"need_now", share(n.need_now)},
+               {"need_amount_now", amount(n.balance.need.value(), reader)},
+               {"supply_now", supply},
+               {"state", n.below_now ? "below" : "above"},
+               {"state_amount", n.below_now_amount ? "below" : "above"},
+               {"probability_below_now", number(n.probability_below_now)},
+               {"below_since", date_or_null(n.below_since)}};
+  json["falls_below"] = n.below_now ? Json(nullptr) : crossing(n.falls_below);
+  json["falls_below_amount"] = n.below_now_amount ? Json(nullptr) : crossing(n.falls_below_amount);
+  json["notes"] = n.notes;
+  return json;
+}
+
+Json mix_json(const PriceAnswer& answer, const Mix& mix, const Reader& reader) {
+  Json parts = Json::array();
+  for (const MixPart& part : mix.parts) {
+    const FeedOffer& offer = answer.offers[part.offer];
+    parts.push_back({{"feed", offer.id},
+                     {"as_fed", amount(part.as_fed.value(), reader)},
+                     {"dry_matter", amount(part.dry_matter.value(), reader)},
+                     {"feedings_per_week", offer.feed->self_fed ? 0 : mix.feedings_per_week},
+                     {"cost", quantity(part.cost.value(), reader.currency + "/day")}});
+  }
+  return parts;
+}
+
+Json option_json(const PriceAnswer& answer, const Option& option, const Reader& reader) {
+  const FeedOffer& offer = answer.offers[option.offer];
+  const bool can = option.alone.status == MixStatus::optimal;
+  const bool fed = can && !option.alone.parts.empty();
+  Json json = {{"feed", offer.id}, {"feasible", can}};
+  json["as_fed"] = fed ? amount(option.alone.parts[0].as_fed.value(), reader) : Json(nullptr);
+  json["cost_per_head_day"] =
+      can ? quantity(option.alone.cost().value(), reader.currency + "/day") : Json(nullptr);
+  json["cost_per_unit_protein"] = option.cost_per_kg_protein
+                                      ? quantity(per_mass_unit(*option.cost_per_kg_protein, reader),
+                                                 reader.currency + "/" + mass_unit(reader))
+                                      : Json(nullptr);
+  const bool has_unit = !offer.feed->quotes.empty();
+  json["break_even_quote"] = option.break_even_quote && has_unit
+                                 ? quantity(*option.break_even_quote,
+                                            reader.currency + "/" + offer.feed->quotes.back().unit)
+                                 : Json(nullptr);
+  json["why_not"] = option.why_not.empty() ? Json(nullptr) : Json(option.why_not);
+  return json;
+}
+
+Json need_json(const Need& need, const Reader& reader) {
+  Json json = {{"stage", nullptr},
+               {"dmi", amount(need.intake.value(), reader)},
+               {"tdn_share", share(need.tdn)},
+               {"tdn_amount", amount(need.tdn_amount().value(), reader)},
+               {"crude_protein_share", share(need.crude_protein)},
+               {"crude_protein_share_table", share(need.crude_protein_table)},
+               {"crude_protein_amount", amount(need.crude_protein_amount().value(), reader)},
+               {"nem_amount", quantity(need.nem.value(), "Mcal/day")},
+               {"calcium_share", share(need.calcium)},
+               {"phosphorus_share", share(need.phosphorus)},
+               {"rumen_floor_governs", need.rumen_floor_governs},
+               {"notes", need.notes}};
+  json["source"] = need.citation == nullptr ? Json(nullptr)
+                                            : Json({{"publication", need.citation->source},
+                                                    {"table", need.citation->table},
+                                                    {"status", need.citation->status}});
+  return json;
+}
+
+}  // namespace
+
+Json document(const std::string& command) {
+  return {{"schema", "pluckbook/" + command + "/1"}};
+}
+
+Json quantity(double value, const std::string& unit) {
+  return {{"value", number(value)}, {"unit", unit}};
+}
+
+Json to_json(const OutlookAnswer& answer, const Reader& reader) {
+  Json json = document("outlook");
+  json["as_of"] = to_iso(answer.settings.as_of);
+  json["until"] = to_iso(answer.settings.until);
+  json["herds"] = Json::array();
+  for (const HerdOutlook& herd : answer.herds) {
+    Json nutrients = Json::array();
+    for (const NutrientOutlook& n : herd.nutrients) nutrients.push_back(nutrient_json(n, reader));
+    json["herds"].push_back({{"herd", herd.herd->id},
+                             {"head", herd.herd->head},
+                             {"pasture", herd.pasture->id},
+                             {"intake", amount(herd.intake.amount.value(), reader)},
+                             {"intake_rule", to_string(herd.intake.rule)},
+                             {"first_short", herd.first_short},
+                             {"nutrients", nutrients}});
+  }
+  json["next_sample"] = nullptr;
+  if (answer.next_sample) {
+    json["next_sample"] = {{"pasture", answer.next_sample->pasture->id},
+                           {"date", to_iso(answer.next_sample->date)},
+                           {"why", answer.next_sample->why}};
+  }
+  return json;
+}
+
+Json to_json(const PriceAnswer& answer, const Reader& reader) {
+  Json json = document("price");
+  json["herd"] = answer.herd->id;
+  json["head"] = answer.herd->head;
+  json["pasture"] = answer.pasture->id;
+  json["date"] = to_iso(answer.date);
+  json["cover"] = quantity(answer.cover * 100, "% of outcomes");
+  static constexpr const char* states[] = {"optimal", "none_needed", "out_of_reach", "not_trusted"};
+  json["state"] = states[static_cast<int>(answer.mix.status)];
+  json["gaps"] = Json::array();
+  for (const PricedGap& gap : answer.gaps) {
+    json["gaps"].push_back({{"nutrient", json_name(gap.nutrient)},
+                            {"need", amount(gap.balance.need.value(), reader)},
+                            {"supply", amount(gap.balance.supply.value(), reader)},
+                            {"gap", amount(gap.balance.gap().value(), reader)}});
+  }
+  json["mix"] = mix_json(answer, answer.mix, reader);
+  json["feed_cost_per_head_day"] = quantity(answer.mix.feed_cost.value(), reader.currency + "/day");
+  json["cost_per_head_day"] = quantity(answer.mix.cost().value(), reader.currency + "/day");
+  json["cost_per_herd_day"] =
+      quantity(answer.mix.cost().value() * answer.herd->head, reader.currency + "/day");
+  json["binding"] = answer.mix.binding;
+  json["marginal_costs"] = Json::array();
+  for (const MarginalCost& cost : answer.mix.marginal_costs) {
+    json["marginal_costs"].push_back(
+        {{"limit", cost.limit},
+         {"cost", quantity(cost.money, reader.currency + " per " + cost.unit)}});
+  }
+  json["options"] = Json::array();
+  for (const Option& option : answer.options) {
+    json["options"].push_back(option_json(answer, option, reader));
+  }
+  json["unmet"] = Json::array();
+  for (const Unmet& unmet : answer.mix.unmet) {
+    json["unmet"].push_back({{"limit", unmet.limit},
+                             {"words", unmet.words},
+                             {"asked", number(unmet.asked)},
+                             {"reached", number(unmet.reached)},
+                             {"in_the_way", unmet.in_the_way}});
+  }
+  json["unchecked"] = answer.mix.unchecked;
+  json["cautions"] = answer.cautions;
+  json["notes"] = answer.notes;
+  json["certificate"] = {{"primal_infeasibility", answer.mix.certificate.primal_infeasibility},
+                         {"dual_infeasibility", answer.mix.certificate.dual_infeasibility},
+                         {"gap", answer.mix.certificate.gap}};
+  return json;
+}
+
+Json to_json(const DietAnswer& answer) {
+  Json json = document("diet");
+  json["pasture"] = answer.series->pasture().id;
+  json["as_of"] = to_iso(answer.as_of);
+  json["bags"] = Json::array();
+  for (const BagReading& reading : answer.series->bags()) {
+    Json nutrients = Json::object();
+    if (!reading.results.empty()) {
+      const FootedResult& result = reading.results.back();
+      const auto put = [&](const char* name, const std::optional<FootedValue>& value) {
+        if (!value) return;
+        nutrients[name] = share(value->value);
+        nutrients[name]["how"] = value->how;
+      };
+      put("crude_protein", result.crude_protein);
+      put("tdn", result.tdn);
+    }
+    json["bags"].push_back({{"bag", reading.bag->id},
+                            {"plucked", to_iso(reading.bag->plucked)},
+                            {"used", reading.used},
+                            {"why_not", reading.used ? Json(nullptr) : Json(reading.why_not)},
+                            {"nutrients", nutrients}});
+  }
+  json["days"] = Json::array();
+  for (std::size_t i = 0; i < answer.cp_days.size(); ++i) {
+    json["days"].push_back({{"date", to_iso(answer.cp_days[i].date)},
+                            {"crude_protein", point(answer.cp_days[i])},
+                            {"tdn", point(answer.tdn_days[i])}});
+  }
+  return json;
+}
+
+Json to_json(const NeedAnswer& answer, const Reader& reader) {
+  Json json = document("need");
+  json["of"] = answer.title;
+  json["rows"] = Json::array();
+  for (const NeedRow& row : answer.rows) {
+    Json one = Json::object();
+    if (row.month) one["month_since_calving"] = *row.month;
+    if (row.date) one["date"] = to_iso(*row.date);
+    one.update(need_json(row.need, reader));
+    one["stage"] = row.stage;
+    if (row.hardest_quarter) {
+      one["hardest_quarter"] = {{"tdn_share", share(row.hardest_quarter->tdn)},
+                                {"crude_protein_share", share(row.hardest_quarter->crude_protein)}};
+    }
+    json["rows"].push_back(one);
+  }
+  return json;
+}
+
+Json sources_json() {
+  Json json = document("sources");
+  json["sources"] = Json::array();
+  for (const SourceInUse& source : sources_in_use()) {
+    json["sources"].push_back({{"topic", source.topic},
+                               {"what", source.what},
+                               {"source", source.source},
+                               {"status", source.status}});
+  }
+  return json;
+}
+
+std::string printed(const Json& json) {
+  return json.dump(1) + "\n";
+}
+
+}  // namespace pluckbook

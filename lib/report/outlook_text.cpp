@@ -1,0 +1,127 @@
+#include <fmt/format.h>
+
+#include "report/table.h"
+#include "report/text.h"
+
+namespace pluckbook {
+namespace {
+
+std::string day(const std::optional<Date>& date) {
+  return date ? in_words_without_year(*date) : "later";
+}
+
+std::string range(const Crossing& crossing) {
+  if (!crossing.low) return "-";
+  return fmt::format("{} to {}", day(crossing.low), day(crossing.high));
+}
+
+/// The three cells that say when: middle, range, chance by the horizon.
+std::vector<std::string> when(const NutrientOutlook& n, Date as_of) {
+  if (n.below_now) {
+    const bool since = n.below_since && *n.below_since < as_of;
+    return {since ? "below since " + in_words_without_year(*n.below_since) : "below now", "-",
+            in_hundred(n.probability_below_now) + " today"};
+  }
+  return {n.falls_below.median ? in_words_without_year(*n.falls_below.median) : "not expected",
+          range(n.falls_below), in_hundred(n.falls_below.probability_by_horizon)};
+}
+
+std::string shares_table(const HerdOutlook& herd, const OutlookSettings& settings) {
+  Table table({{"nutrient", Align::left},
+               {"diet"},
+               {"need"},
+               {"falls below"},
+               {"8 years in 10"},
+               {"by " + in_words_without_year(settings.until)}});
+  for (const NutrientOutlook& n : herd.nutrients) {
+    const auto cells = when(n, settings.as_of);
+    table.add({in_words(n.nutrient), percent(n.diet_now.median), percent(n.need_now), cells[0],
+               cells[1], cells[2]});
+  }
+  return table.text();
+}
+
+std::string amounts_table(const HerdOutlook& herd, const Reader& reader) {
+  Table table({{"nutrient", Align::left},
+               {"need, " + mass_unit(reader)},
+               {"diet gives"},
+               {"over intake rules"},
+               {"short"},
+               {"falls below"}});
+  for (const NutrientOutlook& n : herd.nutrients) {
+    const auto amount = [&](KgPerDay kg) {
+      return three_figures(in_mass_unit(kg.value(), reader));
+    };
+    table.add({in_words(n.nutrient), amount(n.balance.need), amount(n.balance.supply),
+               amount(n.supply_low) + " to " + amount(n.supply_high), amount(n.balance.gap()),
+               n.below_now_amount            ? "below now"
+               : n.falls_below_amount.median ? in_words_without_year(*n.falls_below_amount.median)
+                                             : "not expected"});
+  }
+  return table.text();
+}
+
+std::string herd_text(const HerdOutlook& herd, const OutlookSettings& settings,
+                      const Reader& reader) {
+  std::string text;
+  for (const NutrientOutlook& n : herd.nutrients) {
+    text += wrapped(fmt::format("{} in the diet of {} {}.", sentence(in_words(n.nutrient)),
+                                herd.herd->id, finding(n, settings.until)));
+  }
+  text += fmt::format("\noutlook on {} for {} ({} head) on {}, % of dry matter\n",
+                      to_iso(settings.as_of), herd.herd->id, herd.herd->head, herd.pasture->name);
+  text += shares_table(herd, settings);
+  text += fmt::format("\nper head and day, eating {} of dry matter ({})\n",
+                      mass(herd.intake.amount.value(), reader), to_string(herd.intake.rule));
+  text += amounts_table(herd, reader);
+  std::vector<std::string> notes = herd.notes;
+  if (!herd.first_short.empty()) notes.push_back(herd.first_short);
+  for (const NutrientOutlook& n : herd.nutrients) {
+    if (n.rumen_floor_governs) {
+      notes.push_back(
+          "the protein need shown is the rumen's least, 7 % of what she eats; the "
+          "cow's own need is lower at this stage");
+    }
+    for (const std::string& note : n.notes) notes.push_back(in_words(n.nutrient) + ": " + note);
+  }
+  for (const std::string& note : notes) text += wrapped("- " + note);
+  return text;
+}
+
+}  // namespace
+
+std::string finding(const NutrientOutlook& n, Date until) {
+  if (n.below_now) {
+    const std::string since =
+        n.below_since ? " since " + in_words_without_year(*n.below_since) : "";
+    return fmt::format("is below need{}: {} against {} needed", since, percent(n.diet_now.median),
+                       percent(n.need_now));
+  }
+  const Crossing& c = n.falls_below;
+  if (!c.median) {
+    return fmt::format("is not expected below need by {} ({} that it falls)", in_words(until),
+                       in_hundred(c.probability_by_horizon));
+  }
+  return fmt::format("falls below need about {} ({}, 8 years in 10)",
+                     in_words_without_year(*c.median), range(c));
+}
+
+std::string outlook_text(const OutlookAnswer& answer, const Reader& reader) {
+  std::string text;
+  for (const HerdOutlook& herd : answer.herds) {
+    if (!text.empty()) text += "\n";
+    text += herd_text(herd, answer.settings, reader);
+  }
+  if (answer.next_sample) {
+    const NextSample& next = *answer.next_sample;
+    text += "\n" + wrapped(fmt::format("next bag: {} about {}: {}", next.pasture->name,
+                                       in_words_without_year(next.date), next.why));
+  }
+  for (const HerdOutlook& herd : answer.herds) {
+    text += fmt::format("next: pluckbook price {} --as-of {}\n", herd.herd->id,
+                        to_iso(answer.settings.as_of));
+  }
+  return text;
+}
+
+}  // namespace pluckbook

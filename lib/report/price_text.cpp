@@ -1,0 +1,189 @@
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "base/text.h"
+#include "report/table.h"
+#include "report/text.h"
+
+namespace pluckbook {
+namespace {
+
+std::string money(double amount, const Reader& reader) {
+  return fixed(amount, 2) + " " + reader.currency;
+}
+
+std::string per_feeding_words(const Mix& mix) {
+  if (mix.feedings_per_week == 0) return "self-fed";
+  if (mix.feedings_per_week == 7) return "fed daily";
+  if (mix.feedings_per_week == 1) return "fed once a week";
+  return fmt::format("fed {} days a week", mix.feedings_per_week);
+}
+
+std::string parts_in_words(const PriceAnswer& answer, const Reader& reader) {
+  std::string words;
+  for (const MixPart& part : answer.mix.parts) {
+    if (!words.empty()) words += " and ";
+    words += mass(part.as_fed.value(), reader) + " of " + answer.offers[part.offer].name;
+  }
+  return words;
+}
+
+std::string first_line(const PriceAnswer& answer, const Reader& reader) {
+  const std::string herd = answer.herd->id;
+  const std::string day = in_words(answer.date);
+  switch (answer.mix.status) {
+    case MixStatus::none_needed:
+      return fmt::format(
+          "No supplement is needed for {} on {}: the diet covers protein and TDN "
+          "in at least {} of outcomes.",
+          herd, day, in_hundred(answer.cover));
+    case MixStatus::optimal:
+      return fmt::format(
+          "Cheapest safe supplement for {} on {}: {} a head and day, {}; {} a head "
+          "and day, {} for {} head.",
+          herd, day, parts_in_words(answer, reader), per_feeding_words(answer.mix),
+          money(answer.mix.cost().value(), reader),
+          money(answer.mix.cost().value() * answer.herd->head, reader), answer.herd->head);
+    case MixStatus::out_of_reach:
+      return fmt::format("No safe mix of these feeds meets the need of {} on {}.", herd, day);
+    case MixStatus::not_trusted:
+      break;
+  }
+  return fmt::format("The least-cost answer for {} on {} failed its own check: do not use it.",
+                     herd, day);
+}
+
+std::string gaps_table(const PriceAnswer& answer, const Reader& reader) {
+  const std::string unit = mass_unit(reader);
+  Table table({{"nutrient", Align::left},
+               {"diet, %"},
+               {"need, %"},
+               {"need, " + unit},
+               {"diet gives, " + unit},
+               {"short, " + unit}});
+  for (const PricedGap& gap : answer.gaps) {
+    const auto amount = [&](KgPerDay kg) { return fixed(in_mass_unit(kg.value(), reader), 2); };
+    table.add({in_words(gap.nutrient), fixed(in_percent(gap.diet), 1),
+               fixed(in_percent(gap.need_share), 1), amount(gap.balance.need),
+               amount(gap.balance.supply), amount(gap.balance.gap())});
+  }
+  return fmt::format("gap at {} cover, per head and day, eating {} of dry matter\n",
+                     fixed(answer.cover * 100, 0) + " %",
+                     mass(answer.intake.amount.value(), reader)) +
+         table.text();
+}
+
+std::string mix_table(const PriceAnswer& answer, const Reader& reader) {
+  const std::string unit = mass_unit(reader);
+  Table table({{"feed", Align::left},
+               {"a head and day, " + unit},
+               {"a head a feeding"},
+               {"herd a feeding"},
+               {"cost, " + reader.currency + "/head"}});
+  const int feedings = answer.mix.feedings_per_week;
+  for (const MixPart& part : answer.mix.parts) {
+    const double daily = in_mass_unit(part.as_fed.value(), reader);
+    const double feeding = feedings == 0 ? 0 : daily * 7 / feedings;
+    const bool self = answer.offers[part.offer].feed->self_fed || feedings == 0;
+    table.add({answer.offers[part.offer].id, three_figures(daily),
+               self ? "self" : three_figures(feeding),
+               self ? "self" : fixed(feeding * answer.herd->head, 0), fixed(part.cost.value(), 3)});
+  }
+  std::string text = table.text();
+  text +=
+      fmt::format("feed {} + trips {} = {} a head and day\n",
+                  fixed(answer.mix.feed_cost.value(), 3), fixed(answer.mix.trip_cost.value(), 3),
+                  fixed(answer.mix.cost().value(), 3) + " " + reader.currency);
+  return text;
+}
+
+std::string explanations(const PriceAnswer& answer, const Reader& reader) {
+  std::string text;
+  if (!answer.mix.binding.empty()) {
+    text += wrapped(fmt::format("what binds: {}", fmt::join(answer.mix.binding, "; ")));
+  }
+  for (const MarginalCost& cost : answer.mix.marginal_costs) {
+    if (cost.limit != "crude_protein" && cost.limit != "tdn" && cost.limit != "rumen_protein") {
+      continue;
+    }
+    const std::string nutrient = cost.limit == "tdn" ? "TDN" : "protein";
+    text += fmt::format("one more {} of {} a day costs {}\n", mass_unit(reader), nutrient,
+                        money(per_mass_unit(cost.money, reader), reader));
+  }
+  return text;
+}
+
+std::string unmet_text(const PriceAnswer& answer, const Reader& reader) {
+  std::string text;
+  for (const Unmet& unmet : answer.mix.unmet) {
+    const bool mass_row = unmet.limit == "crude_protein" || unmet.limit == "tdn" ||
+                          unmet.limit == "calcium" || unmet.limit == "phosphorus";
+    const std::string figures = mass_row
+                                    ? fmt::format("{} asked, {} reached", mass(unmet.asked, reader),
+                                                  mass(unmet.reached, reader))
+                                    : std::string("not reached");
+    text +=
+        wrapped(fmt::format("out of reach: {}: {}{}", unmet.words, figures,
+                            unmet.in_the_way.empty() ? "" : "; in the way: " + unmet.in_the_way));
+  }
+  return text;
+}
+
+std::string quote_words(const FeedOffer& offer, double amount, const Reader& reader) {
+  const Quote* quote = offer.feed->quotes.empty() ? nullptr : &offer.feed->quotes.back();
+  const std::string unit = quote == nullptr || quote->unit.empty() ? "kg" : quote->unit;
+  return fixed(amount, 2) + " " + reader.currency + "/" + unit;
+}
+
+std::string options_table(const PriceAnswer& answer, const Reader& reader) {
+  const std::string unit = mass_unit(reader);
+  Table table({{"feed alone", Align::left},
+               {unit + "/day"},
+               {reader.currency + "/day"},
+               {"per " + unit + " CP"},
+               {"comes in at", Align::right}});
+  std::string reasons;
+  for (const Option& option : answer.options) {
+    const FeedOffer& offer = answer.offers[option.offer];
+    const bool can = option.alone.status == MixStatus::optimal;
+    const double fed =
+        can && !option.alone.parts.empty() ? option.alone.parts[0].as_fed.value() : 0;
+    table.add(
+        {offer.id, can ? three_figures(in_mass_unit(fed, reader)) : "cannot",
+         can ? fixed(option.alone.cost().value(), 2) : "-",
+         option.cost_per_kg_protein ? fixed(per_mass_unit(*option.cost_per_kg_protein, reader), 2)
+                                    : "-",
+         option.break_even_quote ? quote_words(offer, *option.break_even_quote, reader) : "-"});
+    if (!option.why_not.empty()) {
+      reasons += wrapped(fmt::format("- {}: {}", offer.id, option.why_not));
+    }
+  }
+  return table.text() + reasons;
+}
+
+}  // namespace
+
+std::string price_text(const PriceAnswer& answer, const Reader& reader) {
+  std::string text = wrapped(first_line(answer, reader));
+  const bool none = answer.mix.status == MixStatus::none_needed;
+  if (!none && !answer.cautions.empty()) {
+    text += "\ncautions\n";
+    for (const std::string& caution : answer.cautions) text += wrapped("- " + caution);
+  }
+  text += "\n" + gaps_table(answer, reader);
+  text += unmet_text(answer, reader);
+  if (!answer.mix.parts.empty()) {
+    text += answer.mix.status == MixStatus::out_of_reach ? "\nthe nearest mix\n" : "\nthe mix\n";
+    text += mix_table(answer, reader) + explanations(answer, reader);
+  }
+  if (!none) text += "\n" + options_table(answer, reader);
+  for (const std::string& note : answer.notes) text += wrapped("- " + note);
+  if (!answer.mix.unchecked.empty()) {
+    text += wrapped(
+        fmt::format("not checked, or by a class value: {}", fmt::join(answer.mix.unchecked, "; ")));
+  }
+  return text;
+}
+
+}  // namespace pluckbook

@@ -1,0 +1,59 @@
+#include "report/shown.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.h"
+
+namespace pluckbook {
+
+std::string mass_unit(const Reader& reader) {
+  return reader.units == UnitSystem::us ? "lb" : "kg";
+}
+
+double in_mass_unit(double kilograms, const Reader& reader) {
+  return reader.units == UnitSystem::us ? kilograms / kg_per_lb : kilograms;
+}
+
+double per_mass_unit(double per_kilogram, const Reader& reader) {
+  return reader.units == UnitSystem::us ? per_kilogram * kg_per_lb : per_kilogram;
+}
+
+std::string three_figures(double value, int most_decimals) {
+  const double size = std::abs(value);
+  const int decimals = size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2;
+  return fixed(value, std::min(decimals, most_decimals));
+}
+
+std::string mass(double kilograms, const Reader& reader) {
+  return three_figures(in_mass_unit(kilograms, reader)) + " " + mass_unit(reader);
+}
+
+std::string percent(Share share) {
+  return fixed(in_percent(share), 1) + " %";
+}
+
+std::string in_hundred(double probability) {
+  if (probability > 0 && probability < 0.005) return "under 1 in 100";
+  if (probability < 1 && probability > 0.995) return "over 99 in 100";
+  return fmt::format("{} in 100", std::lround(probability * 100));
+}
+
+std::string in_words(DietNutrient nutrient) {
+  return nutrient == DietNutrient::tdn ? "TDN" : "protein";
+}
+
+std::string json_name(DietNutrient nutrient) {
+  return nutrient == DietNutrient::tdn ? "tdn" : "crude_protein";
+}
+
+std::string sentence(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+    text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  }
+  return text;
+}
+
+}  // namespace pluckbook

@@ -1,0 +1,36 @@
+// table.h - rows of text in columns, at most 80 columns wide. Ids and dates are never cut.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace pluckbook {
+
+enum class Align { left, right };
+
+struct Column {
+  std::string header;  // unit in the header, once
+  Align align = Align::right;
+};
+
+/// Builds a table; columns are as wide as their widest cell, two spaces between.
+class Table {
+ public:
+  explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
+  /// Requires: one cell a column.
+  void add(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
+  bool empty() const { return rows_.empty(); }
+
+  /// The header, the rows; each line ends with a newline and without trailing spaces. When the
+  /// table is wider than `width`, last columns are dropped and named in a line below.
+  std::string text(int width = 80) const;
+
+ private:
+  std::vector<Column> columns_;
+  std::vector<std::vector<std::string>> rows_;
+};
+
+/// Text broken at spaces so that no line is wider than `width`; following lines are indented.
+std::string wrapped(const std::string& text, int width = 80, int indent = 2);
+
+}  // namespace pluckbook
