@@ -1,0 +1,40 @@
+// read.h - a folder of YAML files becomes a Book, or a list of Problems with places. Writes
+// nothing.
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+#include "base/problem.h"
+#include "book/records.h"
+
+namespace pluckbook {
+
+/// Everything a whole reading finds: the book as far as it could be read, and all Problems of all
+/// files by file and line, warnings among them.
+struct Reading {
+  Book book;
+  Problems problems;
+  bool has_errors() const;
+};
+
+/// For `check`: reads on after a Problem. A folder without book.yaml is one error.
+Reading read_whole_book(const std::filesystem::path& folder);
+
+/// For every other command: the book, or its errors. Warnings are left to `check`.
+Result<Book> read_book(const std::filesystem::path& folder);
+
+/// One `name=value` of a typed result: "cp=6.4", "protein=6.4", "CP=64 g/kg" -> analyte and
+/// percent.
+struct TypedValue {
+  std::string analyte;
+  double percent = 0;
+};
+/// Fails: an analyte nobody knows (nearest suggested), a value that is no number, a bare "nitrate".
+Result<TypedValue> parse_lab_value(const std::string& name_value);
+
+/// "1250 lb", "565 kg" or a bare number in the unit of the system.
+Result<KgBody> parse_weight(const std::string& text, UnitSystem units);
+Result<KgPerDay> parse_milk(const std::string& text, UnitSystem units);
+
+}  // namespace pluckbook

@@ -1,0 +1,45 @@
+// write.h - what the program adds to a book. Each function splices text into one file, reads the
+// new text back before it touches the disk, and returns only when the change is on disk.
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+#include "base/problem.h"
+#include "book/records.h"
+
+namespace pluckbook {
+
+/// Where the new record stands.
+struct Written {
+  std::string file;  // as shown: "samples/2026/north.yaml"
+  int line = 0;
+};
+
+struct BookFacts {
+  std::string name;
+  UnitSystem units = UnitSystem::us;
+  std::string currency = "USD";
+};
+
+/// Begins a book in a new or empty folder: book.yaml and the other files with a comment line each,
+/// such that `check` accepts them.
+/// Fails: the folder already holds a book, or is not empty.
+Result<Written> start_book(const std::filesystem::path& folder, const BookFacts& facts);
+
+/// Requires for all below: `book` was read from disk just before (not an as_of copy).
+/// Fails: an id that exists or is a path; a file changed meanwhile; the lock held; the disk.
+Result<Written> add_bag(const Book& book, const Bag& bag);
+
+struct Mark {
+  enum class What { dried, sent, spoiled, lost } what = What::dried;
+  Date date;
+  std::string lab;  // sent only
+};
+Result<Written> mark_bag(const Book& book, const std::string& bag, const Mark& mark);
+Result<Written> add_result(const Book& book, const std::string& bag, const LabResult& result);
+
+/// The id proposed for a new bag: the year's last two digits, the pasture, the next number.
+std::string proposed_bag_id(const Book& book, const std::string& pasture, Date plucked);
+
+}  // namespace pluckbook
