@@ -18,6 +18,7 @@ struct PublishedFigure {
 struct PublishedFeed {
   std::string id, name, feed_class;               // "range_cube_20", ..., "mixed_cube"
   std::map<std::string, PublishedFigure> values;  // dm, cp, tdn, rup, npn_cpe, ndf, fat, ca, ...
+  std::vector<std::string> notes;                 // what to know before using a figure
 };
 
 const std::vector<PublishedFeed>& published_feeds();

@@ -51,6 +51,8 @@ const RequirementTable<CowRow>& mature_cow_requirements_printed();  // recalled 
 const RequirementTable<CowRow>& first_calf_requirements();
 const RequirementTable<BredHeiferRow>& bred_heifer_requirements();
 const RequirementTable<GrowingRow>& growing_requirements();
+const RequirementTable<GrowingRow>& growing_requirements_printed();  // recalled, 5 rows
 const RequirementTable<GrowingRow>& bull_requirements();
+const RequirementTable<GrowingRow>& bull_requirements_printed();  // read; no mature weight
 
 }  // namespace pluckbook

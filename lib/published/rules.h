@@ -30,6 +30,15 @@ struct IntakeRules {
 };
 const IntakeRules& intake_rules();
 
+/// TDN -> DE -> ME -> NEm and NEg, Mcal/kg of dry matter.
+struct EnergyChain {
+  double de_per_tdn, me_per_de;  // 4.409, 0.82
+  double nem[4], neg[4];         // of ME, ME^2, ME^3, and the constant
+  double printed_tdn_divisor;    // 1.0187: row TDN = chain TDN / this, for the same NEm
+  std::string source;
+};
+const EnergyChain& energy_chain();
+
 /// TDN % of DM = a + b ADF (percent), stated for a class of forage.
 struct FibreEquation {
   std::string id, forage, status, source;
