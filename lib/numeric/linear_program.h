@@ -40,8 +40,10 @@ enum class LpStatus {
 /// How far an answer is from being its own proof; each is 0 for a perfect one. Recomputed from
 /// the program and the answer alone, never from what the solver kept.
 struct LpCertificate {
-  double primal_infeasibility = 0;  // largest miss of a row or bound, rows scaled to 1
-  double dual_infeasibility = 0;    // largest wrong sign of y or d, scaled alike
+  double primal_infeasibility = 0;  // largest miss of a row or bound, rows scaled to 1; a share of
+                                    //    the bound where that is above 1
+  double dual_infeasibility = 0;    // largest wrong sign of y or d, scaled alike; a share of the
+                                    //    largest cost where that is above 1
   double gap = 0;                   // |primal - dual objective| / max(1, |primal|)
 };
 
@@ -79,7 +81,10 @@ struct LpAnswer {
 ///           (then the answer is infeasible and the ray says so).
 LpAnswer solve(const LinearProgram& program, const LpBasis* start = nullptr);
 
-/// Between which costs and which right-hand sides an optimal answer stays as it is.
+/// Between which costs and which right-hand sides an optimal answer stays as it is, one changed at
+/// a time. A side goes no further than the other side of its row; an equality's sides move
+/// together. Where several bases give the same answer the intervals are those of answer.basis,
+/// hence safe but perhaps not the widest.
 /// Requires: answer.status == optimal.
 LpRanging ranging(const LinearProgram& program, const LpAnswer& answer);
 
@@ -89,7 +94,7 @@ LpCertificate certify(const LinearProgram& program, const Eigen::VectorXd& x,
 
 /// By how much the ray proves infeasibility: asked - reach (positive is a proof), where the
 /// columns reach at most `reach` within their bounds while the rows, added up by the ray, ask
-/// at least `asked`.
+/// at least `asked`. Bounds that cross prove it without a ray: the margin is then the crossing.
 double farkas_margin(const LinearProgram& program, const Eigen::VectorXd& ray);
 
 }  // namespace pluckbook

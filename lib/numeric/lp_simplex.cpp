@@ -1,0 +1,172 @@
+#include "numeric/lp_simplex.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace pluckbook {
+namespace {
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+constexpr double smallest_pivot = 1e-9;  // coefficients are near 1
+
+/// How much of a miss counts as none at a bound of this size.
+double soft(double bound, double tolerance) {
+  return std::isfinite(bound) ? tolerance * std::max(1.0, std::abs(bound)) : 0;
+}
+
+class Walker {
+ public:
+  Walker(LpDictionary& dictionary, double tolerance)
+      : dictionary_(dictionary), tolerance_(tolerance), missed_(dictionary.rows()) {}
+
+  LpWalk run();
+
+ private:
+  struct Limit {
+    double room = infinity;  // how far until the bound
+    double give = 0;         // how far beyond the bound the tolerance reaches
+    bool at_upper = false;
+  };
+
+  bool look_for_misses();
+  Eigen::VectorXd gradient(bool feasible) const;
+  LpStep entering(const Eigen::VectorXd& gradient) const;
+  Limit limit(int place, const LpStep& step) const;
+  bool find_leaving(LpStep& step) const;
+  bool prefer(const Limit& limit, int place, double rate, const LpStep& best, double size) const;
+  Eigen::VectorXd missed_by_variable() const;
+
+  LpDictionary& dictionary_;
+  double tolerance_;
+  Eigen::VectorXd missed_;  // m
+  bool careful_ = false;    // Bland's rule: the first of the eligible, which cannot cycle
+};
+
+bool Walker::look_for_misses() {
+  bool feasible = true;
+  for (int p = 0; p < dictionary_.rows(); ++p) {
+    const int k = dictionary_.basic[static_cast<size_t>(p)];
+    const double value = dictionary_.value[k];
+    const double low = dictionary_.lower[k];
+    const double high = dictionary_.upper[k];
+    missed_[p] = 0;
+    if (value < low - soft(low, tolerance_)) missed_[p] = -1;
+    if (value > high + soft(high, tolerance_)) missed_[p] = 1;
+    feasible = feasible && missed_[p] == 0;
+  }
+  return feasible;
+}
+
+/// What one unit more of each nonbasic variable does to the misses, or to the cost.
+Eigen::VectorXd Walker::gradient(bool feasible) const {
+  const int m = dictionary_.rows();
+  if (feasible) return dictionary_.table.row(m).transpose();
+  return dictionary_.table.topRows(m).transpose() * missed_;
+}
+
+LpStep Walker::entering(const Eigen::VectorXd& gradient) const {
+  LpStep step;
+  double best = tolerance_;
+  int first = std::numeric_limits<int>::max();
+  for (int q = 0; q < dictionary_.columns(); ++q) {
+    const int k = dictionary_.nonbasic[static_cast<size_t>(q)];
+    const double slope = gradient[q];
+    if (std::abs(slope) <= best || dictionary_.fixed(k)) continue;
+    const double value = dictionary_.value[k];
+    const bool can_move = slope < 0 ? value < dictionary_.upper[k] : value > dictionary_.lower[k];
+    if (!can_move || (careful_ && k > first)) continue;
+    step.entering = q;
+    step.direction = slope < 0 ? 1 : -1;
+    first = k;
+    if (!careful_) best = std::abs(slope);
+  }
+  return step;
+}
+
+/// A basic variable within its bounds may go to the bound ahead; one outside may come to the
+/// bound it misses, so that what is feasible stays so and the misses only become fewer.
+Walker::Limit Walker::limit(int place, const LpStep& step) const {
+  const double rate = step.direction * dictionary_.table(place, step.entering);
+  const double missed = missed_[place];
+  if (std::abs(rate) <= smallest_pivot || rate * missed > 0) return {};
+  const int k = dictionary_.basic[static_cast<size_t>(place)];
+  const bool to_upper = missed == 0 ? rate > 0 : missed > 0;
+  const double bound = to_upper ? dictionary_.upper[k] : dictionary_.lower[k];
+  if (!std::isfinite(bound)) return {};
+  const double room = (bound - dictionary_.value[k]) / rate;
+  return {std::max(0.0, room), soft(bound, 0.1 * tolerance_) / std::abs(rate), to_upper};
+}
+
+/// Of the bounds met at about the same time the largest pivot loses least to rounding.
+bool Walker::find_leaving(LpStep& step) const {
+  const int k = dictionary_.nonbasic[static_cast<size_t>(step.entering)];
+  const double across = dictionary_.upper[k] - dictionary_.lower[k];
+  double reach = across;
+  for (int p = 0; p < dictionary_.rows(); ++p) {
+    const Limit ahead = limit(p, step);
+    reach = std::min(reach, ahead.room + (careful_ ? 0 : ahead.give));
+  }
+  if (!std::isfinite(reach)) return false;
+  step.length = across;
+  double size = 0;
+  for (int p = 0; p < dictionary_.rows(); ++p) {
+    const Limit ahead = limit(p, step);
+    const double rate = std::abs(dictionary_.table(p, step.entering));
+    if (ahead.room > reach || !prefer(ahead, p, rate, step, size)) continue;
+    step.leaving = p;
+    step.length = ahead.room;
+    step.leaves_at_upper = ahead.at_upper;
+    size = rate;
+  }
+  return true;
+}
+
+bool Walker::prefer(const Limit& ahead, int place, double rate, const LpStep& best,
+                    double size) const {
+  if (!std::isfinite(ahead.room)) return false;
+  if (best.leaving < 0) return true;
+  if (!careful_) return rate > size;
+  return dictionary_.basic[static_cast<size_t>(place)] <
+         dictionary_.basic[static_cast<size_t>(best.leaving)];
+}
+
+Eigen::VectorXd Walker::missed_by_variable() const {
+  Eigen::VectorXd missed = Eigen::VectorXd::Zero(dictionary_.value.size());
+  for (int p = 0; p < dictionary_.rows(); ++p) {
+    missed[dictionary_.basic[static_cast<size_t>(p)]] = missed_[p];
+  }
+  return missed;
+}
+
+LpWalk Walker::run() {
+  const int variables = dictionary_.rows() + dictionary_.columns();
+  LpWalk result;
+  int standing = 0;  // steps in a row that moved nothing
+  for (const int most = 200 + 50 * variables; result.steps < most; ++result.steps) {
+    const bool feasible = look_for_misses();
+    LpStep step = entering(gradient(feasible));
+    if (step.entering < 0) {
+      result.end = feasible ? LpWalk::End::optimal : LpWalk::End::infeasible;
+      result.missed = missed_by_variable();
+      return result;
+    }
+    if (!find_leaving(step)) {
+      if (feasible) result.end = LpWalk::End::unbounded;
+      result.ray = step;
+      return result;
+    }
+    standing = step.length > tolerance_ ? 0 : standing + 1;
+    careful_ = standing > variables;
+    dictionary_.take(step);
+  }
+  return result;
+}
+
+}  // namespace
+
+LpWalk walk(LpDictionary& dictionary, double tolerance) {
+  return Walker(dictionary, tolerance).run();
+}
+
+}  // namespace pluckbook
