@@ -1,0 +1,71 @@
+// command.h - what a command is: a row of words for help and parsing, and a function that answers.
+// One table (commands.cpp) feeds parsing and help.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/date.h"
+#include "base/problem.h"
+#include "book/records.h"
+#include "report/shown.h"
+
+namespace pluckbook::cli {
+
+struct Option {
+  std::string name;   // "as-of"
+  std::string value;  // "DATE" in help; empty for a switch
+  std::string help;   // with unit and default
+};
+
+/// The command line, read: words in order, options by name.
+struct Arguments {
+  std::vector<std::string> words;
+  std::map<std::string, std::string> options;
+
+  bool has(std::string_view name) const { return options.contains(std::string(name)); }
+  std::string get(std::string_view name, std::string otherwise = "") const;
+  /// Fails: the option is there and is no date (or no number).
+  Result<Date> date(std::string_view name, Date otherwise) const;
+  Result<double> number(std::string_view name, double otherwise) const;
+};
+
+/// What a command has to say: text for standard output, warnings for standard error.
+struct Answer {
+  std::string text;
+  Problems warnings;
+  int exit_status = 0;
+};
+
+using Run = Result<Answer> (*)(const Arguments&);
+
+struct Command {
+  std::string name, usage, purpose;  // "outlook", "[HERD ...]", one line
+  std::string group;                 // of the year's work, for --help
+  std::vector<std::string> examples;
+  std::vector<Option> options;  // beside the common ones
+  std::size_t least_words = 0, most_words = 0;
+  bool uses_book = true;
+  Run run = nullptr;
+};
+
+const std::vector<Command>& commands();
+const std::vector<Option>& common_options();
+
+// The commands, one file each. Those that write say so in their name's comment.
+Result<Answer> run_start(const Arguments& arguments);  // writes a new book
+Result<Answer> run_check(const Arguments& arguments);
+Result<Answer> run_bag(const Arguments& arguments);     // writes a bag
+Result<Answer> run_mark(const Arguments& arguments);    // writes a mark
+Result<Answer> run_result(const Arguments& arguments);  // writes a result
+Result<Answer> run_bags(const Arguments& arguments);
+Result<Answer> run_diet(const Arguments& arguments);
+Result<Answer> run_need(const Arguments& arguments);
+Result<Answer> run_outlook(const Arguments& arguments);
+Result<Answer> run_price(const Arguments& arguments);
+Result<Answer> run_sources(const Arguments& arguments);
+
+}  // namespace pluckbook::cli

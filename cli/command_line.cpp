@@ -1,0 +1,232 @@
+#include "cli/command_line.h"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+
+#include "base/text.h"
+#include "report/table.h"
+
+namespace pluckbook::cli {
+namespace {
+
+std::vector<std::string> names_of(const std::vector<Command>& all) {
+  std::vector<std::string> names;
+  for (const Command& command : all) names.push_back(command.name);
+  return names;
+}
+
+std::vector<Option> options_of(const Command* command) {
+  std::vector<Option> options = common_options();
+  if (command != nullptr) {
+    options.insert(options.begin(), command->options.begin(), command->options.end());
+  }
+  return options;
+}
+
+const Command* find_command(const std::string& name) {
+  for (const Command& command : commands()) {
+    if (command.name == name) return &command;
+  }
+  return nullptr;
+}
+
+/// The first word that is no option and no option's value: the command.
+std::optional<std::size_t> command_at(const std::vector<std::string>& words) {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (words[i] == "--") return std::nullopt;
+    if (words[i].size() < 2 || words[i][0] != '-') return i;
+    const std::string name = words[i].substr(std::min<std::size_t>(2, words[i].size()));
+    for (const Option& option : common_options()) {
+      if (option.name == name && !option.value.empty()) ++i;
+    }
+  }
+  return std::nullopt;
+}
+
+Result<Done> check_option_names(const std::vector<std::string>& words,
+                                const std::vector<Option>& options) {
+  std::vector<std::string> known;
+  for (const Option& option : options) known.push_back("--" + option.name);
+  known.emplace_back("--help");
+  for (const std::string& word : words) {
+    if (word == "--") break;
+    if (word.size() < 3 || word.substr(0, 2) != "--") continue;
+    const std::string name = word.substr(0, word.find('='));
+    if (std::find(known.begin(), known.end(), name) != known.end()) continue;
+    const auto near = nearest_word(name, known);
+    return usage_problem(fmt::format("unknown option '{}'", shown(name)),
+                         near ? fmt::format("did you mean '{}'?", *near)
+                              : fmt::format("known here: {}", fmt::join(known, ", ")));
+  }
+  return Done{};
+}
+
+/// CLI11 does the splitting; its own words never reach a person.
+Result<Arguments> split_words(const std::vector<std::string>& words,
+                              const std::vector<Option>& options) {
+  CLI::App app;
+  app.set_help_flag();
+  Arguments arguments;
+  std::map<std::string, std::string> values;
+  std::map<std::string, bool> switches;
+  for (const Option& option : options) {
+    if (option.value.empty()) {
+      app.add_flag("--" + option.name, switches[option.name]);
+    } else {
+      app.add_option("--" + option.name, values[option.name]);
+    }
+  }
+  app.add_option("words", arguments.words);
+  std::vector<std::string> reversed(words.rbegin(), words.rend());  // as CLI11 wants them
+  try {
+    app.parse(reversed);
+  } catch (const CLI::ArgumentMismatch&) {
+    return usage_problem("an option lacks its value or has it twice",
+                         "write each option once, as --name VALUE or --name=VALUE");
+  } catch (const CLI::ParseError&) {
+    return usage_problem("the command line cannot be read",
+                         "options are --name VALUE; a word that begins with - comes after --");
+  }
+  for (const Option& option : options) {
+    if (app.count("--" + option.name) > 0) {
+      arguments.options[option.name] = option.value.empty() ? "yes" : values[option.name];
+    }
+  }
+  return arguments;
+}
+
+Result<Done> check_word_count(const Command& command, const Arguments& arguments) {
+  const std::string usage = fmt::format("usage: pluckbook {} {}", command.name, command.usage);
+  if (arguments.words.size() < command.least_words) {
+    return usage_problem(fmt::format("'{}' needs {} {}", command.name, command.least_words,
+                                     command.least_words == 1 ? "word" : "words"),
+                         usage);
+  }
+  if (arguments.words.size() > command.most_words) {
+    return usage_problem(
+        fmt::format("'{}' is one word too many", shown(arguments.words[command.most_words])),
+        usage);
+  }
+  return Done{};
+}
+
+Table options_table(const std::vector<Option>& options) {
+  Table table({{"", Align::left}, {"", Align::left}});
+  for (const Option& option : options) {
+    table.add(
+        {fmt::format("  --{}{}{}", option.name, option.value.empty() ? "" : " ", option.value),
+         option.help});
+  }
+  return table;
+}
+
+std::string without_header(const Table& table) {
+  const std::string text = table.text();
+  return text.substr(text.find('\n') + 1);
+}
+
+bool asks_help(const std::string& word) {
+  return word == "--help" || word == "-h";
+}
+
+}  // namespace
+
+Result<Parsed> parse(const std::vector<std::string>& words) {
+  Parsed parsed;
+  const auto end = std::find(words.begin(), words.end(), "--");
+  parsed.help = words.empty() || std::any_of(words.begin(), end, asks_help);
+  parsed.version = std::find(words.begin(), end, "--version") != end;
+  auto at = command_at(words);
+  if (at && words[*at] == "help") {
+    parsed.help = true;
+    at = *at + 1 < words.size() ? std::optional(*at + 1) : std::nullopt;
+  }
+  if (!at) {
+    if (parsed.help || parsed.version) return parsed;
+    Result<Done> known = check_option_names(words, options_of(nullptr));
+    if (!known) return known.problems();
+    return usage_problem("no command given", "all commands: pluckbook --help");
+  }
+  parsed.command = find_command(words[*at]);
+  if (parsed.command == nullptr) {
+    const auto near = nearest_word(words[*at], names_of(commands()));
+    return usage_problem(
+        fmt::format("unknown command '{}'", shown(words[*at])),
+        near ? fmt::format("did you mean '{}'?  all commands: pluckbook --help", *near)
+             : "all commands: pluckbook --help");
+  }
+  if (parsed.help) return parsed;
+  std::vector<std::string> rest = words;
+  rest.erase(rest.begin() + static_cast<long>(*at));
+  const std::vector<Option> options = options_of(parsed.command);
+  Result<Done> known = check_option_names(rest, options);
+  if (!known) return known.problems();
+  Result<Arguments> arguments = split_words(rest, options);
+  if (!arguments) return arguments.problems();
+  Result<Done> counted = check_word_count(*parsed.command, *arguments);
+  if (!counted) return counted.problems();
+  parsed.arguments = std::move(*arguments);
+  return parsed;
+}
+
+std::string help_text() {
+  std::string text =
+      "pluckbook: keeps a season's diet samples, says when the diet falls below what\n"
+      "the cows need, and prices the cheapest safe way to make up the difference.\n\n"
+      "  pluckbook start mybook --scenario northern    a demo book to try things on\n"
+      "  pluckbook outlook spring-cows                 when protein falls below need\n"
+      "  pluckbook need --weight 1200 --milk 22 --month 3      needs no book\n";
+  std::string group;
+  Table table({{"", Align::left}, {"", Align::left}});
+  std::vector<std::pair<std::string, std::string>> lines;
+  for (const Command& command : commands()) {
+    if (command.group != group) text += "\n" + command.group + "\n";
+    group = command.group;
+    text += fmt::format("  {}  {}\n", pad_right(command.name + " " + command.usage, 30),
+                        command.purpose);
+  }
+  text += "\nfor every command\n" + without_header(options_table(common_options()));
+  text +=
+      "\nThe book is the nearest folder upward holding book.yaml, or --book DIR, or\n"
+      "PLUCKBOOK_BOOK. More on one command: pluckbook COMMAND --help\n"
+      "CP crude protein, TDN total digestible nutrients, NEm net energy for\n"
+      "maintenance, NDF and ADF neutral and acid detergent fibre, DM dry matter,\n"
+      "NPN non-protein nitrogen. All shares are of dry matter.\n"
+      "exit: 0 done, 1 a warning is the answer, 2 command line, 3 book, 4 disk or lock\n";
+  return text;
+}
+
+std::string help_text(const Command& command) {
+  std::string text =
+      fmt::format("pluckbook {} {}\n  {}\n\n", command.name, command.usage, command.purpose);
+  for (const std::string& example : command.examples) text += "  " + example + "\n";
+  if (!command.options.empty()) {
+    text += "\noptions\n" + without_header(options_table(command.options));
+  }
+  text += "\nfor every command\n" + without_header(options_table(common_options()));
+  text += "\nexit: 0 done, 1 a warning is the answer, 2 command line, 3 book, 4 disk or lock\n";
+  return text;
+}
+
+std::string Arguments::get(std::string_view name, std::string otherwise) const {
+  const auto found = options.find(std::string(name));
+  return found == options.end() ? std::move(otherwise) : found->second;
+}
+
+Result<Date> Arguments::date(std::string_view name, Date otherwise) const {
+  if (!has(name)) return otherwise;
+  if (const auto day = parse_date(get(name))) return *day;
+  return usage_problem(fmt::format("'{}' is not a date", shown(get(name))),
+                       fmt::format("write --{} as year-month-day: 2026-07-06", name));
+}
+
+Result<double> Arguments::number(std::string_view name, double otherwise) const {
+  if (!has(name)) return otherwise;
+  if (const auto value = parse_number(get(name))) return *value;
+  return usage_problem(fmt::format("'{}' is not a number", shown(get(name))),
+                       fmt::format("write --{} as a plain number, a point for decimals", name));
+}
+
+}  // namespace pluckbook::cli

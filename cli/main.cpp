@@ -1,0 +1,75 @@
+// main.cpp - the door: reads the command line, runs one command, prints its answer, and turns a
+// Problem into words and an exit status. Nothing else happens here.
+#include <fmt/format.h>
+
+#include <cstdio>
+#include <exception>
+#include <new>
+
+#include "cli/command_line.h"
+
+namespace {
+
+using pluckbook::Fault;
+using pluckbook::Problem;
+using pluckbook::Problems;
+
+int exit_status(const Problems& problems) {
+  int worst = 0;
+  for (const Problem& problem : problems) {
+    const int status = problem.fault == Fault::usage ? 2 : problem.fault == Fault::input ? 3 : 4;
+    worst = std::max(worst, status);
+  }
+  return worst;
+}
+
+void complain(const Problems& problems) {
+  for (const Problem& problem : problems) {
+    const std::string text = to_text(problem);
+    std::fwrite(text.data(), 1, text.size(), stderr);
+  }
+}
+
+/// An answer that did not reach its reader is no answer.
+int print(const std::string& text, int status) {
+  const bool written =
+      std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+  if (written) return status;
+  complain({pluckbook::system_problem("the answer could not be written out",
+                                      "the disk or the reader at the other end is gone or full")});
+  return 4;
+}
+
+int run(const std::vector<std::string>& words) {
+  using namespace pluckbook::cli;
+  const auto parsed = parse(words);
+  if (!parsed) {
+    complain(parsed.problems());
+    return exit_status(parsed.problems());
+  }
+  if (parsed->version) return print("pluckbook " PLUCKBOOK_VERSION "\n", 0);
+  if (parsed->help) {
+    return print(parsed->command == nullptr ? help_text() : help_text(*parsed->command), 0);
+  }
+  const auto answer = parsed->command->run(parsed->arguments);
+  if (!answer) {
+    complain(answer.problems());
+    return exit_status(answer.problems());
+  }
+  const int status = print(answer->text, answer->exit_status);
+  complain(answer->warnings);
+  return status;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  try {
+    return run(std::vector<std::string>(argv + 1, argv + argc));
+  } catch (const std::bad_alloc&) {
+    std::fputs("pluckbook: the machine ran out of memory\n  nothing was changed\n", stderr);
+  } catch (const std::exception&) {
+    std::fputs("pluckbook: something went wrong that the program did not foresee\n", stderr);
+  }
+  return 4;
+}

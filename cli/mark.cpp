@@ -1,0 +1,77 @@
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "book/write.h"
+#include "cli/command.h"
+#include "cli/open_book.h"
+
+namespace pluckbook::cli {
+namespace {
+
+Result<Mark::What> what_of(const std::string& word) {
+  if (word == "dried") return Mark::What::dried;
+  if (word == "sent") return Mark::What::sent;
+  if (word == "spoiled") return Mark::What::spoiled;
+  if (word == "lost") return Mark::What::lost;
+  const std::vector<std::string> known = {"dried", "sent", "spoiled", "lost"};
+  return usage_problem(fmt::format("unknown mark '{}'", shown(word)), suggestion(word, known));
+}
+
+/// The laboratory named, or the only one the book has.
+Result<std::string> laboratory_for(const Arguments& arguments, const Book& book) {
+  const std::string lab = arguments.get("lab");
+  if (lab.empty()) {
+    if (book.labs.size() == 1) return book.labs.front().id;
+    return usage_problem("sent to which laboratory?", "say --lab ID, one of book.yaml's labs");
+  }
+  if (find_laboratory(book, lab) != nullptr) return lab;
+  std::vector<std::string> known;
+  for (const Laboratory& one : book.labs) known.push_back(one.id);
+  return usage_problem(fmt::format("no laboratory '{}' in the book", shown(lab)),
+                       suggestion(lab, known));
+}
+
+std::string next_step(const std::string& bag, Mark::What what) {
+  switch (what) {
+    case Mark::What::dried:
+      return fmt::format("next: mail it, then  pluckbook mark {} sent\n", bag);
+    case Mark::What::sent:
+      return fmt::format(
+          "next: when the page comes,  pluckbook result {} dm=.. cp=.. adf=.. ndf=..\n", bag);
+    default:
+      return "next: pluck another when the grass has not changed much\n";
+  }
+}
+
+}  // namespace
+
+Result<Answer> run_mark(const Arguments& arguments) {
+  Result<Opened> opened = open_book(arguments);
+  if (!opened) return opened.problems();
+  Result<const Bag*> bag = bag_named(opened->whole, arguments.words[0]);
+  if (!bag) return bag.problems();
+  Result<Mark::What> what = what_of(arguments.words[1]);
+  if (!what) return what.problems();
+  Result<Date> date = arguments.date("date", opened->as_of);
+  if (!date) return date.problems();
+  if (*date < (*bag)->plucked) {
+    return usage_problem(fmt::format("{} lies before the bag was plucked ({})", to_iso(*date),
+                                     to_iso((*bag)->plucked)),
+                         "correct --date, or the bag's own line in " + (*bag)->origin.file);
+  }
+  Mark mark{*what, *date, ""};
+  if (*what == Mark::What::sent) {
+    Result<std::string> lab = laboratory_for(arguments, opened->whole);
+    if (!lab) return lab.problems();
+    mark.lab = *lab;
+  }
+  Result<Written> written = mark_bag(opened->whole, (*bag)->id, mark);
+  if (!written) return written.problems();
+  Answer answer;
+  answer.text = fmt::format("bag {} {} on {}{}\n{}:{}\n{}", (*bag)->id, arguments.words[1],
+                            to_iso(*date), mark.lab.empty() ? "" : " to " + mark.lab, written->file,
+                            written->line, next_step((*bag)->id, *what));
+  return answer;
+}
+
+}  // namespace pluckbook::cli

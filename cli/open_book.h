@@ -1,0 +1,31 @@
+// open_book.h - what most commands need first: the book, the day, the reader.
+#pragma once
+
+#include "book/records.h"
+#include "cli/command.h"
+
+namespace pluckbook::cli {
+
+struct Opened {
+  Book whole;  // as it is on disk
+  Book known;  // as it was known on as_of
+  Date as_of, until;
+  Reader reader;
+};
+
+/// The folder of the book: --book, PLUCKBOOK_BOOK, or the nearest folder upward with a book.yaml.
+Result<std::string> book_folder(const Arguments& arguments);
+Result<Opened> open_book(const Arguments& arguments);
+
+/// --units where given, else the system named.
+Result<UnitSystem> units_of(const Arguments& arguments, UnitSystem otherwise);
+
+/// Fails with the nearest known id suggested.
+Result<const Herd*> herd_named(const Book& book, const std::string& id);
+Result<const Pasture*> pasture_named(const Book& book, const std::string& id);
+Result<const Bag*> bag_named(const Book& book, const std::string& id);
+
+/// --as-of, else today.
+Result<Date> as_of_day(const Arguments& arguments);
+
+}  // namespace pluckbook::cli

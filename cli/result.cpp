@@ -1,0 +1,198 @@
+#include <fmt/format.h>
+
+#include "advice/outlook.h"
+#include "base/text.h"
+#include "book/read.h"
+#include "book/write.h"
+#include "cli/command.h"
+#include "cli/open_book.h"
+#include "forage/footing.h"
+#include "report/json.h"
+#include "report/table.h"
+#include "report/text.h"
+
+namespace pluckbook::cli {
+namespace {
+
+constexpr int usual_stops = 20;  // common practice, where the bag does not say
+
+Result<LabResult> result_from(const Arguments& arguments, const Opened& opened, const Bag& bag) {
+  LabResult result;
+  Result<Date> received = arguments.date("date", opened.as_of);
+  if (!received) return received.problems();
+  if (*received < bag.plucked) {
+    return usage_problem(fmt::format("{} lies before the bag was plucked ({})", to_iso(*received),
+                                     to_iso(bag.plucked)),
+                         "correct --date: the day the page came");
+  }
+  result.received = *received;
+  const std::string basis = arguments.get("basis", "dry-matter");
+  if (basis != "dry-matter" && basis != "as-received") {
+    return usage_problem(fmt::format("unknown basis '{}'", shown(basis)),
+                         "write dry-matter or as-received, as the page is headed");
+  }
+  result.basis = basis == "as-received" ? Basis::as_received : Basis::dry_matter;
+  for (std::size_t i = 1; i < arguments.words.size(); ++i) {
+    Result<TypedValue> typed = parse_lab_value(arguments.words[i]);
+    if (!typed) return typed.problems();
+    if (!result.values.emplace(typed->analyte, typed->percent).second) {
+      return usage_problem(fmt::format("'{}' is given twice", typed->analyte), "give it once");
+    }
+  }
+  result.lab = arguments.get("lab", bag.sent ? bag.sent->lab : "");
+  result.supersedes = arguments.get("supersedes");
+  result.note = arguments.get("note");
+  const auto standing = standing_results(bag);
+  if (!standing.empty() && result.supersedes.empty() && result.lab == standing.back()->lab) {
+    return usage_problem(
+        fmt::format("bag {} has a result of {} already", bag.id, to_iso(standing.back()->received)),
+        fmt::format("a correction says --supersedes {}; a second laboratory says --lab ID",
+                    to_iso(standing.back()->received)));
+  }
+  return result;
+}
+
+/// Where the value sits against what the series expected before it came.
+struct Surprise {
+  DietPoint expected;
+  Share value;
+  double tail = 1;
+};
+
+Surprise surprise(const DietSeries& before, DietNutrient nutrient, const Bag& bag, Share value) {
+  return {before.on(nutrient, bag.plucked), value,
+          before.tail_probability(nutrient, bag.plucked, value, bag.stops.value_or(usual_stops))};
+}
+
+std::string in_a_sentence(DietNutrient nutrient, const Surprise& s) {
+  std::string words =
+      fmt::format("{} {}, expected {} ({} to {})", in_words(nutrient), percent(s.value),
+                  percent(s.expected.median), percent(s.expected.low), percent(s.expected.high));
+  if (s.tail < 0.05) {
+    words += fmt::format(
+        "; only {} such bags would stray as far: kept and used, look at how it "
+        "was plucked and dried",
+        in_hundred(s.tail));
+  }
+  return words;
+}
+
+struct HerdChange {
+  std::string herd;
+  std::vector<NutrientOutlook> before, after;
+};
+
+Result<std::vector<HerdChange>> changes(const Book& before, const Book& after,
+                                        const std::string& pasture,
+                                        const OutlookSettings& settings) {
+  std::vector<HerdChange> all;
+  for (const Herd& herd : before.herds) {
+    const Move* move = move_of(before, herd.id, settings.as_of);
+    if (move == nullptr || move->pasture != pasture) continue;
+    Result<HerdOutlook> old = outlook_of(before, herd, settings);
+    if (!old) return old.problems();
+    Result<HerdOutlook> now = outlook_of(after, *find_herd(after, herd.id), settings);
+    if (!now) return now.problems();
+    all.push_back({herd.id, std::move(old->nutrients), std::move(now->nutrients)});
+  }
+  return all;
+}
+
+std::string changes_text(const std::vector<HerdChange>& all, Date until) {
+  std::string text;
+  for (const HerdChange& change : all) {
+    for (std::size_t i = 0; i < change.after.size(); ++i) {
+      text += wrapped(fmt::format("{}: {} {}", change.herd, in_words(change.after[i].nutrient),
+                                  finding(change.after[i], until)));
+      text += wrapped(fmt::format("  before this result it {}", finding(change.before[i], until)),
+                      80, 4);
+    }
+  }
+  return text;
+}
+
+Json changes_json(const std::vector<HerdChange>& all) {
+  const auto when = [](const NutrientOutlook& n) -> Json {
+    if (n.below_now) {
+      return {{"state", "below"},
+              {"below_since", n.below_since ? Json(to_iso(*n.below_since)) : Json(nullptr)}};
+    }
+    return {{"state", "above"},
+            {"falls_below",
+             n.falls_below.median ? Json(to_iso(*n.falls_below.median)) : Json(nullptr)}};
+  };
+  Json json = Json::array();
+  for (const HerdChange& change : all) {
+    for (std::size_t i = 0; i < change.after.size(); ++i) {
+      json.push_back({{"herd", change.herd},
+                      {"nutrient", json_name(change.after[i].nutrient)},
+                      {"before", when(change.before[i])},
+                      {"after", when(change.after[i])}});
+    }
+  }
+  return json;
+}
+
+std::string answer_text(const Bag& bag, const FootedResult& footed, const DietSeries& before,
+                        const Written& written) {
+  std::string text =
+      fmt::format("result of bag {} kept\n{}:{}\n\n", bag.id, written.file, written.line);
+  const auto line = [&](DietNutrient nutrient, const std::optional<FootedValue>& value) {
+    if (!value) return;
+    text += wrapped(in_a_sentence(nutrient, surprise(before, nutrient, bag, value->value)));
+    if (value->how != "as printed") text += wrapped("  " + value->how, 80, 4);
+  };
+  line(DietNutrient::crude_protein, footed.crude_protein);
+  line(DietNutrient::tdn, footed.tdn);
+  return text;
+}
+
+}  // namespace
+
+Result<Answer> run_result(const Arguments& arguments) {
+  Result<Opened> opened = open_book(arguments);
+  if (!opened) return opened.problems();
+  Result<const Bag*> bag = bag_named(opened->whole, arguments.words[0]);
+  if (!bag) return bag.problems();
+  Result<LabResult> result = result_from(arguments, *opened, **bag);
+  if (!result) return result.problems();
+  Result<FootedResult> footed = on_dry_matter(*result);
+  if (!footed) return footed.problems();
+  Result<DietSeries> before =
+      DietSeries::of(opened->known, *find_pasture(opened->known, (*bag)->pasture));
+  if (!before) return before.problems();
+  Result<Written> written = add_result(opened->whole, (*bag)->id, *result);
+  if (!written) return written.problems();
+
+  Result<Opened> reread = open_book(arguments);
+  if (!reread) return reread.problems();
+  OutlookSettings settings;
+  settings.as_of = opened->as_of;
+  settings.until = opened->until;
+  Result<std::vector<HerdChange>> changed =
+      changes(opened->known, reread->known, (*bag)->pasture, settings);
+  if (!changed) return changed.problems();
+  Answer answer;
+  answer.warnings = footed->warnings;
+  if (arguments.has("json")) {
+    Json json = document("result");
+    json["bag"] = (*bag)->id;
+    json["file"] = written->file;
+    json["line"] = written->line;
+    json["changes"] = changes_json(*changed);
+    answer.text = printed(json);
+    return answer;
+  }
+  answer.text = answer_text(**bag, *footed, *before, *written);
+  if ((*bag)->method == Method::clipped) {
+    answer.text += "clipped: kept and shown, not used as diet, since stock select better\n";
+  }
+  if (!changed->empty()) answer.text += "\n" + changes_text(*changed, settings.until);
+  for (const HerdChange& change : *changed) {
+    answer.text +=
+        fmt::format("next: pluckbook price {} --as-of {}\n", change.herd, to_iso(settings.as_of));
+  }
+  return answer;
+}
+
+}  // namespace pluckbook::cli
