@@ -40,16 +40,21 @@ struct Limit {
   std::string source;
 };
 
-/// The model as built: what each row and column means, and the program itself.
+/// The model as built: what each row and column means, and the program itself. Columns: one a feed
+/// (kg DM/day), then a last one, forage pushed out because the cow is full (kg DM/day). That one is
+/// never credited where less forage would help a limit, only where it frees room.
 struct SupplementModel {
   LinearProgram program;
   std::vector<Limit> limits;             // one a row
+  std::vector<double> forage_alone;      // level of each row from F0, left out of the program's
   std::vector<double> displacement;      // s_j, kg forage DM per kg supplement DM
   std::vector<std::string> upper_words;  // why each feed's upper bound stands: "label: at most ..."
   std::vector<double> least_dm;          // "none, or at least this much", kg DM/day; 0 where none
   std::vector<std::string> unchecked;    // limits named as unchecked or checked with a class value
 };
 
+/// A safety limit that the forage alone breaks already is held where it stands: what is fed may
+/// not make it worse.
 /// Rows: CP, TDN, rumen protein, Ca, P, Ca:P where figures are known; total intake and gut NDF;
 /// NPN <= 1/3 of diet CP; fat, sulfur, starch/grain, supplement TDN <= 0.7 % of weight; feed
 /// ceilings and labels as bounds. `feedings_per_week` scales what one feeding may hold: a ceiling

@@ -1,0 +1,106 @@
+#include "supplement/feed_offer.h"
+
+#include <array>
+
+#include "base/text.h"
+#include "published/feeds.h"
+#include "supplement/offer_traits.h"
+
+namespace pluckbook {
+namespace {
+
+constexpr std::array nutrients{"cp", "tdn", "rup", "npn_cpe", "ndf", "adf",
+                               "fat", "ca", "p",   "s",       "starch"};
+constexpr int old_quote_days = 60;
+constexpr double dm_where_unknown = 0.90;  // assumed: dry feeds lie at 88 to 92 % dry matter
+
+std::map<std::string, FeedFigure> figures_of(const Feed& feed, const PublishedFeed* published) {
+  std::map<std::string, FeedFigure> figures;
+  if (published != nullptr)
+    for (const char* nutrient : nutrients)
+      if (const auto it = published->values.find(nutrient); it != published->values.end())
+        figures[nutrient] = {it->second.value / 100, it->second.status};
+  for (const auto& [nutrient, share] : feed.analysis.nutrients)
+    figures[nutrient] = {share.value(), "own"};
+  return figures;
+}
+
+DmShare dm_of(const Feed& feed, const PublishedFeed* published, std::vector<std::string>& notes) {
+  if (feed.analysis.dm) return *feed.analysis.dm;
+  if (published != nullptr)
+    if (const auto it = published->values.find("dm"); it != published->values.end())
+      return DmShare(it->second.value / 100);
+  notes.push_back("dry matter " + fixed(100 * dm_where_unknown, 0) + " % assumed");
+  return DmShare(dm_where_unknown);
+}
+
+std::optional<DeliveredCost> cost_of(const Feed& feed, Date on, std::vector<std::string>& notes) {
+  const Quote* quote = newest_quote(feed, on);
+  if (quote == nullptr) {
+    notes.push_back("no quote on or before " + in_words(on));
+    return std::nullopt;
+  }
+  if (!quote->date)
+    notes.push_back("the quote has no date");
+  else if (const long age = days_between(*quote->date, on); age > old_quote_days)
+    notes.push_back("the quote is " + std::to_string(age) + " days old");
+  return DeliveredCost{quote->price, quote->freight, feed.shrink, feed.waste, quote->date};
+}
+
+Problem no_protein(const Feed& feed) {
+  return input_problem(
+      "feed '" + feed.id + "' has no crude protein figure",
+      "Give its analysis (cp: 20), or say which published feed it is like (like: range cube 20).",
+      Place{feed.origin.file, feed.origin.line, 1, 1, ""});
+}
+
+Problem no_dry_matter(const Feed& feed) {
+  return input_problem("feed '" + feed.id + "' has no dry matter at all",
+                       "Dry matter is the percent of the feed as it lies that is not water: dm: 90.",
+                       Place{feed.origin.file, feed.origin.line, 1, 1, ""});
+}
+
+}  // namespace
+
+const Quote* newest_quote(const Feed& feed, Date on) {
+  const Quote* newest = nullptr;
+  for (const Quote& quote : feed.quotes) {
+    if (quote.date && *quote.date > on) continue;
+    const bool older = newest != nullptr && newest->date &&
+                       (!quote.date || *quote.date < *newest->date);
+    if (!older) newest = &quote;
+  }
+  return newest;
+}
+
+double FeedOffer::figure_or(const std::string& nutrient, double otherwise) const {
+  const auto it = figures.find(nutrient);
+  return it == figures.end() ? otherwise : it->second.value;
+}
+
+MoneyPerKgDm FeedOffer::cost_per_kg_dm() const {
+  return cost->fed() / dm;
+}
+
+std::optional<double> FeedOffer::cost_per_kg_of(const std::string& nutrient) const {
+  const double share = figure_or(nutrient, 0);
+  if (!cost || share <= 0) return std::nullopt;
+  return cost_per_kg_dm().value() / share;
+}
+
+Result<FeedOffer> offer_of(const Feed& feed, Date on) {
+  const PublishedFeed* published = feed.like.empty() ? nullptr : find_published_feed(feed.like);
+  FeedOffer offer;
+  offer.feed = &feed;
+  offer.id = feed.id;
+  offer.name = feed.name.empty() ? feed.id : feed.name;
+  if (published != nullptr) offer.feed_class = published->feed_class;
+  offer.figures = figures_of(feed, published);
+  if (!offer.has("cp")) return no_protein(feed);
+  offer.dm = dm_of(feed, published, offer.notes);
+  if (!(offer.dm.value() > 0)) return no_dry_matter(feed);
+  offer.cost = cost_of(feed, on, offer.notes);
+  return offer;
+}
+
+}  // namespace pluckbook

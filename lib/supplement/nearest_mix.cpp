@@ -1,0 +1,125 @@
+#include "supplement/nearest_mix.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+namespace pluckbook {
+namespace {
+
+constexpr double no_limit = std::numeric_limits<double>::infinity();
+constexpr double binding = 1e-7;
+
+/// The model with a shortfall column for each need, weighed by the need, and no other cost.
+LinearProgram elastic(const SupplementModel& model) {
+  const LinearProgram& plain = model.program;
+  const auto needs = std::count_if(model.limits.begin(), model.limits.end(),
+                                   [](const Limit& l) { return l.kind == LimitKind::need; });
+  const Eigen::Index m = plain.a.rows(), n = plain.a.cols();
+  LinearProgram p = plain;
+  p.a.conservativeResizeLike(Eigen::MatrixXd::Zero(m, n + needs));
+  p.cost = p.lower = Eigen::VectorXd::Zero(n + needs);
+  p.lower.head(n) = plain.lower;
+  p.upper = Eigen::VectorXd::Constant(n + needs, no_limit);
+  p.upper.head(n) = plain.upper;
+  Eigen::Index column = n;
+  for (Eigen::Index i = 0; i < m; ++i) {
+    const auto row = static_cast<std::size_t>(i);
+    if (model.limits[row].kind != LimitKind::need) continue;
+    const double asked = plain.row_lower[i] + model.forage_alone[row];
+    p.a(i, column) = 1;
+    p.cost[column] = 1 / std::max(asked, std::abs(model.forage_alone[row]) + 1e-3);
+    ++column;
+  }
+  return p;
+}
+
+/// The cheapest among the answers that miss no more than `shortfall`.
+LinearProgram cheapest_of(const LinearProgram& misses, const SupplementModel& model,
+                          double shortfall) {
+  const Eigen::Index m = misses.a.rows(), n = misses.a.cols();
+  LinearProgram p = misses;
+  p.a.conservativeResize(m + 1, n);
+  p.a.row(m) = misses.cost.transpose();
+  p.row_lower.conservativeResize(m + 1);
+  p.row_upper.conservativeResize(m + 1);
+  p.row_lower[m] = -no_limit;
+  p.row_upper[m] = shortfall * (1 + 1e-9) + 1e-9;
+  p.cost.setZero();
+  p.cost.head(model.program.cost.size()) = model.program.cost;
+  return p;
+}
+
+double shortfall_without(LinearProgram p, const std::vector<double>& least, int row, int column) {
+  if (row >= 0) {
+    p.row_lower[row] = -no_limit;
+    p.row_upper[row] = no_limit;
+  }
+  if (column >= 0) p.upper[column] = no_limit;
+  const LeastAnswer relaxed = solve_with_least(p, least);
+  return relaxed.status == LpStatus::optimal ? relaxed.answer.objective : no_limit;
+}
+
+/// Limits that the answer touches, in words, each with the shortfall that would be left without it.
+std::vector<std::pair<double, std::string>> touched(const SupplementModel& model,
+                                                    const LinearProgram& p, const LpAnswer& at) {
+  std::vector<std::pair<double, std::string>> all;
+  for (std::size_t i = 0; i < model.limits.size(); ++i) {
+    const int row = static_cast<int>(i);
+    if (model.limits[i].kind == LimitKind::need) continue;
+    const double level = at.row_level[row];
+    const double room = std::min(p.row_upper[row] - level, level - p.row_lower[row]);
+    if (room > binding * std::max(1.0, std::abs(level))) continue;
+    all.emplace_back(shortfall_without(p, model.least_dm, row, -1), model.limits[i].words);
+  }
+  for (std::size_t j = 0; j < model.displacement.size(); ++j) {
+    const int column = static_cast<int>(j);
+    if (p.upper[column] <= 0 || p.upper[column] - at.x[column] > binding) continue;
+    all.emplace_back(shortfall_without(p, model.least_dm, -1, column), model.upper_words[j]);
+  }
+  return all;
+}
+
+/// The touched limit without which least would be missing; all of them where none alone helps.
+std::string in_the_way_of(const SupplementModel& model, const LinearProgram& p,
+                          const LpAnswer& at, double shortfall) {
+  const auto all = touched(model, p, at);
+  if (all.empty()) return "no feed offered can bring more of it";
+  const auto best = std::min_element(
+      all.begin(), all.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  if (best->first < shortfall * (1 - 1e-6) - binding) return best->second;
+  if (all.size() == 1) return "no feed offered can bring more of it";
+  std::string together;
+  for (const auto& [left, words] : all) together += (together.empty() ? "" : "; ") + words;
+  return together;
+}
+
+std::vector<double> missing_of(const SupplementModel& model, const LpAnswer& answer) {
+  std::vector<double> missing(model.limits.size(), 0);
+  Eigen::Index column = model.program.a.cols();
+  for (std::size_t i = 0; i < model.limits.size(); ++i)
+    if (model.limits[i].kind == LimitKind::need) missing[i] = answer.x[column++];
+  return missing;
+}
+
+}  // namespace
+
+NearestMix nearest_mix(const SupplementModel& model) {
+  const LinearProgram misses = elastic(model);
+  const LeastAnswer least = solve_with_least(misses, model.least_dm);
+  NearestMix nearest;
+  nearest.status = least.status;
+  if (least.status != LpStatus::optimal) return nearest;
+  nearest.shortfall = least.answer.objective;
+  const LeastAnswer cheap =
+      solve_with_least(cheapest_of(misses, model, nearest.shortfall), model.least_dm);
+  nearest.status = cheap.status;
+  if (cheap.status != LpStatus::optimal) return nearest;
+  nearest.answer = cheap.answer;
+  nearest.missing = missing_of(model, cheap.answer);
+  nearest.in_the_way = in_the_way_of(model, misses, cheap.answer, nearest.shortfall);
+  return nearest;
+}
+
+}  // namespace pluckbook
