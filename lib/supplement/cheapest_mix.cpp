@@ -18,8 +18,7 @@ std::vector<MixPart> parts_of(const std::vector<FeedOffer>& offers, const Eigen:
   for (std::size_t j = 0; j < offers.size(); ++j) {
     const KgDmPerDay amount(x[static_cast<int>(j)]);
     if (amount.value() <= dust) continue;
-    parts.push_back(
-        {j, amount, amount / offers[j].dm, amount * offers[j].cost_per_kg_dm()});
+    parts.push_back({j, amount, amount / offers[j].dm, amount * offers[j].cost_per_kg_dm()});
   }
   return parts;
 }
@@ -111,7 +110,7 @@ Mix nearest_of(const GrazingDay& day, const std::vector<FeedOffer>& offers,
 bool met_without(const SupplementModel& model) {
   for (std::size_t i = 0; i < model.limits.size(); ++i)
     if (model.limits[i].kind == LimitKind::need &&
-        model.program.row_lower[static_cast<int>(i)] > 0)
+        model.program.row_lower[static_cast<int>(i)] > touching)
       return false;
   return true;
 }

@@ -9,8 +9,8 @@
 namespace pluckbook {
 namespace {
 
-constexpr std::array nutrients{"cp", "tdn", "rup", "npn_cpe", "ndf", "adf",
-                               "fat", "ca", "p",   "s",       "starch"};
+constexpr std::array nutrients{"cp",  "tdn", "rup", "npn_cpe", "ndf",   "adf",
+                               "fat", "ca",  "p",   "s",       "starch"};
 constexpr int old_quote_days = 60;
 constexpr double dm_where_unknown = 0.90;  // assumed: dry feeds lie at 88 to 92 % dry matter
 
@@ -55,9 +55,10 @@ Problem no_protein(const Feed& feed) {
 }
 
 Problem no_dry_matter(const Feed& feed) {
-  return input_problem("feed '" + feed.id + "' has no dry matter at all",
-                       "Dry matter is the percent of the feed as it lies that is not water: dm: 90.",
-                       Place{feed.origin.file, feed.origin.line, 1, 1, ""});
+  return input_problem(
+      "feed '" + feed.id + "' has no dry matter at all",
+      "Dry matter is the percent of the feed as it lies that is not water: dm: 90.",
+      Place{feed.origin.file, feed.origin.line, 1, 1, ""});
 }
 
 }  // namespace
@@ -66,8 +67,8 @@ const Quote* newest_quote(const Feed& feed, Date on) {
   const Quote* newest = nullptr;
   for (const Quote& quote : feed.quotes) {
     if (quote.date && *quote.date > on) continue;
-    const bool older = newest != nullptr && newest->date &&
-                       (!quote.date || *quote.date < *newest->date);
+    const bool older =
+        newest != nullptr && newest->date && (!quote.date || *quote.date < *newest->date);
     if (!older) newest = &quote;
   }
   return newest;

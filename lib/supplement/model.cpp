@@ -24,9 +24,14 @@ constexpr double usual_forage_sulfur = 0.20 / 100;
 // the intake guidance (published/rules.h, both printings): milking 2.7, dry 2.5.
 constexpr double full_milking = 0.027, full_dry = 0.025;
 
-// Whole cottonseed. Source: weaned calves 0.33 % of body weight, trade page on gossypol 2022 (read);
-// bulls at most 10 % of diet, young bulls none (extension consensus, recalled).
+// Whole cottonseed. Source: weaned calves 0.33 % of body weight, trade page on gossypol 2022
+// (read); bulls at most 10 % of diet, young bulls none (extension consensus, recalled).
 constexpr double cottonseed_young = 0.0033, cottonseed_bull_dm = 0.10;
+
+/// A percent or a ratio in words, without what doubles add to it: 7, not 7.000000000000001.
+std::string figure(double value) {
+  return shortest(std::round(value * 1e4) / 1e4);
+}
 
 enum class Side { at_least, at_most };
 
@@ -63,8 +68,8 @@ void add_row(Draft& draft, Limit limit, const Density& d, Side side, double boun
   const double pushed_out = -d.forage;
   const bool at_least = side == Side::at_least;
   row[draft.columns() - 1] = limit.kind == LimitKind::capacity ? pushed_out
-                             : at_least                         ? std::min(pushed_out, 0.0)
-                                                                : std::max(pushed_out, 0.0);
+                             : at_least                        ? std::min(pushed_out, 0.0)
+                                                               : std::max(pushed_out, 0.0);
   const double alone = d.forage * draft.forage();
   double rest = bound - alone;
   const bool broken = at_least ? rest > 0 : rest < 0;
@@ -113,8 +118,9 @@ void add_needs(Draft& draft) {
   add_need(draft, "tdn", "tdn", "TDN", day.tdn, day.need_tdn);
   if (const double floor = day.rumen_floor.value(); floor > 0)
     add_row(draft,
-            {"rumen_protein", "crude protein the rumen needs: " + shortest(in_percent(day.rumen_floor)) +
-                                  " % of all she eats",
+            {"rumen_protein",
+             "crude protein the rumen needs: " + figure(in_percent(day.rumen_floor)) +
+                 " % of all she eats",
              "kg/day", LimitKind::need, intake_rules().source},
             density(draft, day.crude_protein.value() - floor,
                     [&](const auto& o) { return o.figure_or("cp", 0) - floor; }),
@@ -125,7 +131,7 @@ void add_needs(Draft& draft) {
 
 void add_calcium_to_phosphorus(Draft& draft) {
   const SafeUse& rule = safe_use("ca_p_low");
-  const std::string words = "calcium at least " + shortest(rule.value) + " times phosphorus";
+  const std::string words = "calcium at least " + figure(rule.value) + " times phosphorus";
   const auto& [ca, p] = std::pair(draft.day.calcium, draft.day.phosphorus);
   if (!ca || !p) {
     draft.model.unchecked.push_back(words + ": the forage has no figure");
@@ -146,9 +152,9 @@ void add_share_ceiling(Draft& draft, const std::string& id, const std::string& n
                        const std::optional<Share>& forage, double usual) {
   const SafeUse& rule = safe_use(id);
   const double most = rule.value / 100;
-  const std::string words = id + " at most " + shortest(rule.value) + " % of all she eats";
+  const std::string words = id + " at most " + figure(rule.value) + " % of all she eats";
   if (!forage)
-    draft.model.unchecked.push_back(words + ": the forage has no figure; " + shortest(100 * usual) +
+    draft.model.unchecked.push_back(words + ": the forage has no figure; " + figure(100 * usual) +
                                     " % assumed");
   note_missing(draft, nutrient, words, "left out");
   add_row(draft, {id, words, "kg/day", LimitKind::safety, rule.source},
@@ -179,26 +185,25 @@ void add_npn(Draft& draft) {
 template <class In>
 void add_group_ceiling(Draft& draft, Limit limit, In in, double most) {
   if (std::none_of(draft.offers.begin(), draft.offers.end(), in)) return;
-  add_row(draft, std::move(limit),
-          density(draft, 0,
-                  [&](const auto& o) {
-                    return in(o) ? days_in_one_feeding(o, draft.feedings) : 0.0;
-                  }),
-          Side::at_most, most);
+  add_row(
+      draft, std::move(limit),
+      density(draft, 0,
+              [&](const auto& o) { return in(o) ? days_in_one_feeding(o, draft.feedings) : 0.0; }),
+      Side::at_most, most);
 }
 
 void add_supplement_rows(Draft& draft) {
   const double weight = draft.day.weight.value();
   const SafeUse& grain = safe_use("grain_percent_bw");
   add_group_ceiling(draft,
-                    {"grain", "grain at most " + shortest(grain.value) + " % of body weight",
+                    {"grain", "grain at most " + figure(grain.value) + " % of body weight",
                      "kg/day", LimitKind::safety, grain.source},
                     is_grain, grain.value / 100 * weight);
   const SafeUse& energy = safe_use("supplement_tdn_percent_bw");
   add_row(draft,
-          {"supplement_tdn", "TDN of the supplement at most " + shortest(energy.value) +
-                                 " % of body weight",
-           "kg/day", LimitKind::safety, energy.source},
+          {"supplement_tdn",
+           "TDN of the supplement at most " + figure(energy.value) + " % of body weight", "kg/day",
+           LimitKind::safety, energy.source},
           density(draft, 0, [](const auto& o) { return o.figure_or("tdn", 0); }), Side::at_most,
           energy.value / 100 * weight);
 }
@@ -220,15 +225,15 @@ void add_feed_ceiling(Draft& draft, const FeedCeiling& ceiling) {
     double most = *ceiling.percent_bw / 100;
     if (cottonseed && day.young) most = day.bull ? 0 : cottonseed_young;
     add_group_ceiling(draft,
-                      {id, name + " at most " + shortest(100 * most) + " % of body weight",
-                       "kg/day", LimitKind::safety, ceiling.source},
+                      {id, name + " at most " + figure(100 * most) + " % of body weight", "kg/day",
+                       LimitKind::safety, ceiling.source},
                       in, most * day.weight.value());
   }
   if (ceiling.percent_dm) {
     double most = *ceiling.percent_dm / 100;
     if (cottonseed && day.bull) most = std::min(most, cottonseed_bull_dm);
     add_row(draft,
-            {id + "_share", name + " at most " + shortest(100 * most) + " % of all she eats",
+            {id + "_share", name + " at most " + figure(100 * most) + " % of all she eats",
              "kg/day", LimitKind::safety, ceiling.source},
             density(draft, -most, [&](const auto& o) { return (in(o) ? 1.0 : 0.0) - most; }),
             Side::at_most, 0);
@@ -238,13 +243,14 @@ void add_feed_ceiling(Draft& draft, const FeedCeiling& ceiling) {
 void add_capacity(Draft& draft) {
   const GrazingDay& day = draft.day;
   const double full = (day.milking ? full_milking : full_dry) * day.weight.value();
-  add_row(draft, {"intake", "all the dry matter she can eat", "kg/day", LimitKind::capacity,
-                  intake_guidance_lower().citation.source},
+  add_row(draft,
+          {"intake", "all the dry matter she can eat", "kg/day", LimitKind::capacity,
+           intake_guidance_lower().citation.source},
           density(draft, 1, [](const auto&) { return 1.0; }), Side::at_most, full);
   add_row(draft, {"forage", "no less forage than none", "kg/day", LimitKind::capacity, ""},
           density(draft, 1, [](const auto&) { return 0.0; }), Side::at_least, 0);
   const double gut = intake_rules().gut_ndf_percent_bw;
-  const std::string words = "room in the gut: NDF at most " + shortest(gut) + " % of body weight";
+  const std::string words = "room in the gut: NDF at most " + figure(gut) + " % of body weight";
   if (!day.ndf) {
     draft.model.unchecked.push_back(words + ": the forage has no figure");
     return;
@@ -270,8 +276,8 @@ void set_columns(Draft& draft) {
     if (!words.empty()) {
       program.upper[column] = 0;
     } else if (offer.feed != nullptr && offer.feed->most) {
-      program.upper[column] = (*offer.feed->most * offer.dm).value() /
-                              days_in_one_feeding(offer, draft.feedings);
+      program.upper[column] =
+          (*offer.feed->most * offer.dm).value() / days_in_one_feeding(offer, draft.feedings);
       words = "the most that the label of " + offer.name + " allows";
     }
     const bool least = offer.feed != nullptr && offer.feed->least;

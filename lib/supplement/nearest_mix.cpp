@@ -82,8 +82,8 @@ std::vector<std::pair<double, std::string>> touched(const SupplementModel& model
 }
 
 /// The touched limit without which least would be missing; all of them where none alone helps.
-std::string in_the_way_of(const SupplementModel& model, const LinearProgram& p,
-                          const LpAnswer& at, double shortfall) {
+std::string in_the_way_of(const SupplementModel& model, const LinearProgram& p, const LpAnswer& at,
+                          double shortfall) {
   const auto all = touched(model, p, at);
   if (all.empty()) return "no feed offered can bring more of it";
   const auto best = std::min_element(

@@ -12,8 +12,8 @@ namespace pluckbook {
 
 struct NearestMix {
   LpStatus status = LpStatus::not_trusted;
-  double shortfall = 0;        // sum over the needs of the share of each that is missing
-  LpAnswer answer;             // x: the model's columns first, then one shortfall a need
+  double shortfall = 0;         // sum over the needs of the share of each that is missing
+  LpAnswer answer;              // x: the model's columns first, then one shortfall a need
   std::vector<double> missing;  // one a row of the model; 0 where met
   std::string in_the_way;
 };

@@ -1,0 +1,101 @@
+#include <cmath>
+
+#include "supplement/least_cost.h"
+#include "supplement/offer_traits.h"
+
+namespace pluckbook {
+namespace {
+
+constexpr double same_money = 1e-9;
+constexpr int most_steps = 60;  // each step leaves a mix behind for good; a handful are met
+
+Mix mix_of_one(const GrazingDay& day, const std::vector<FeedOffer>& offers, std::size_t j) {
+  Mix mix = cheapest_mix(day, {offers[j]});
+  for (MixPart& part : mix.parts) part.offer = j;
+  return mix;
+}
+
+Mix mix_without(const GrazingDay& day, const std::vector<FeedOffer>& offers, std::size_t j) {
+  std::vector<FeedOffer> rest = offers;
+  rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(j));
+  return cheapest_mix(day, rest);
+}
+
+/// The offer at a price per kg as fed where the cows eat it, all losses and freight included.
+FeedOffer priced_at(FeedOffer offer, double fed) {
+  offer.cost = DeliveredCost{MoneyPerKgAsFed(fed), MoneyPerKgAsFed(0), 0, 0, std::nullopt};
+  return offer;
+}
+
+double amount_as_fed(const Mix& mix, std::size_t j) {
+  for (const MixPart& part : mix.parts)
+    if (part.offer == j) return part.as_fed.value();
+  return 0;
+}
+
+/// The price under which feed j is in the cheapest mix.
+///   The least cost V(c) is, in the price c of one feed, the lower edge of lines 'rest + c amount',
+///   one for each mix, and level at V(without) from the break-even on. From c = 0, each step goes
+///   to where the line of the cheapest mix at c meets V(without); it stops at the last such line.
+std::optional<double> break_even(const GrazingDay& day, std::vector<FeedOffer> offers,
+                                 std::size_t j) {
+  const Mix without = mix_without(day, offers, j);
+  if (without.status != MixStatus::optimal) return std::nullopt;
+  const double level = without.cost().value();
+  std::optional<double> price;
+  for (int step = 0; step < most_steps; ++step) {
+    offers[j] = priced_at(offers[j], price.value_or(0));
+    const Mix with = cheapest_mix(day, offers);
+    const double amount = amount_as_fed(with, j);
+    if (with.status != MixStatus::optimal || amount <= 0) return price;
+    const double saved = level - with.cost().value();
+    if (saved <= same_money) return price;
+    price = price.value_or(0) + saved / amount;
+  }
+  return price;
+}
+
+/// Back to what the seller says: before losses, without freight, per unit of the market.
+std::optional<double> as_quote(const FeedOffer& offer, double fed) {
+  if (offer.feed == nullptr || !offer.cost) return std::nullopt;
+  const DeliveredCost& cost = *offer.cost;
+  const Quote* quote = nullptr;
+  for (const Quote& each : offer.feed->quotes)
+    if (each.date == cost.quoted_on) quote = &each;
+  if (quote == nullptr) return std::nullopt;
+  const double delivered = fed * (1 - cost.shrink) * (1 - cost.waste);
+  return (delivered - cost.freight.value()) * quote->kg_per_unit;
+}
+
+std::string why_not(const FeedOffer& offer, const Mix& alone) {
+  if (!offer.cost) return "it has no quote on or before the day";
+  if (alone.status == MixStatus::not_trusted) return "its answer failed its own check";
+  if (alone.status != MixStatus::out_of_reach) return "";
+  std::string what;
+  for (const Unmet& unmet : alone.unmet) what += (what.empty() ? "" : " and the ") + unmet.words;
+  if (alone.unmet.empty()) return "it cannot meet the need";
+  return "cannot reach the " + what + ": " + alone.unmet.front().in_the_way;
+}
+
+}  // namespace
+
+std::vector<Option> all_options(const GrazingDay& day, const std::vector<FeedOffer>& offers,
+                                const Mix& best) {
+  std::vector<Option> options;
+  for (std::size_t j = 0; j < offers.size(); ++j) {
+    Option option;
+    option.offer = j;
+    option.alone = mix_of_one(day, offers, j);
+    option.why_not = why_not(offers[j], option.alone);
+    option.cost_per_kg_protein = offers[j].cost_per_kg_of("cp");
+    if (best.status == MixStatus::optimal)
+      if (const auto fed = break_even(day, offers, j)) {
+        option.break_even_fed = MoneyPerKgAsFed(*fed);
+        option.break_even_quote = as_quote(offers[j], *fed);
+      }
+    options.push_back(std::move(option));
+  }
+  return options;
+}
+
+}  // namespace pluckbook
