@@ -67,6 +67,17 @@ double margin_scale(const LinearProgram& program, const Eigen::VectorXd& ray) {
   return size;
 }
 
+/// What is left of a zero must not ask anything of a row, least of all of a side it has not.
+void drop_rounding(const LinearProgram& program, const Eigen::VectorXd& row_unit,
+                   Eigen::VectorXd& ray) {
+  const Eigen::VectorXd size = ray.cwiseProduct(row_unit).cwiseAbs();
+  const double largest = size.size() > 0 ? size.maxCoeff() : 0;
+  for (int i = 0; i < ray.size(); ++i) {
+    const double side = ray[i] > 0 ? program.row_lower[i] : program.row_upper[i];
+    if (size[i] <= largest * (std::isfinite(side) ? 1e-15 : 1e-11)) ray[i] = 0;
+  }
+}
+
 // At the least sum of misses, with s = -1 or +1 on what is missed: s . z = sum_k g_k z_k + 0 for
 // the nonbasic k. The same identity row by row, y . (a x - levels) = 0, is the ray.
 void prove_infeasible(const LinearProgram& program, const LpDictionary& dictionary,
@@ -75,11 +86,7 @@ void prove_infeasible(const LinearProgram& program, const LpDictionary& dictiona
   const auto m = program.a.rows();
   const Eigen::VectorXd missed = end.missed.cwiseQuotient(dictionary.units.variable);
   answer.ray = corner.multipliers(missed.head(n), -missed.tail(m));
-  for (int i = 0; i < m; ++i) {
-    const double side = answer.ray[i] > 0 ? program.row_lower[i] : program.row_upper[i];
-    const double size = std::abs(answer.ray[i]) * dictionary.units.variable[n + i];
-    if (!std::isfinite(side) && size < 1e-10) answer.ray[i] = 0;
-  }
+  drop_rounding(program, dictionary.units.variable.tail(m), answer.ray);
   const double margin = farkas_margin(program, answer.ray);
   const bool proven = margin > 1e-12 * margin_scale(program, answer.ray);
   answer.status = proven ? LpStatus::infeasible : LpStatus::not_trusted;

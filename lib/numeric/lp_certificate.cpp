@@ -14,6 +14,13 @@ double largest(const Eigen::VectorXd& v) {
   return v.size() == 0 ? 0 : v.cwiseAbs().maxCoeff();
 }
 
+/// The largest coefficient of each row, 1 for a row without any.
+Eigen::VectorXd row_sizes(const LinearProgram& program) {
+  Eigen::VectorXd sizes = Eigen::VectorXd::Ones(program.a.rows());
+  if (program.a.cols() > 0) sizes = program.a.rowwise().lpNorm<Eigen::Infinity>();
+  return (sizes.array() == 0).select(1, sizes);
+}
+
 /// How far `value` is outside, as a share of the bound when that is above 1.
 double miss(double value, double lower, double upper, double scale) {
   if (std::isnan(value)) return infinity;
@@ -50,10 +57,10 @@ LpCertificate certify(const LinearProgram& program, const Eigen::VectorXd& x,
   const Eigen::VectorXd level = program.a * x;
   const Eigen::VectorXd d = program.cost - program.a.transpose() * y;
   const double cost_size = std::max(1.0, largest(program.cost));
+  const Eigen::VectorXd row_size = row_sizes(program);
   double dual_objective = 0;
   for (int i = 0; i < y.size(); ++i) {
-    const double coefficient = largest(program.a.row(i).transpose());
-    const double scale = coefficient > 0 ? 1 / coefficient : 1;
+    const double scale = 1 / row_size[i];
     const double missed = miss(level[i], program.row_lower[i], program.row_upper[i], scale);
     const Priced row = price(y[i], program.row_lower[i], program.row_upper[i]);
     result.primal_infeasibility = std::max(result.primal_infeasibility, missed);
@@ -80,14 +87,15 @@ double farkas_margin(const LinearProgram& program, const Eigen::VectorXd& ray) {
   for (int i = 0; i < ray.size(); ++i) {
     if (ray[i] != 0) asked += ray[i] * (ray[i] > 0 ? program.row_lower[i] : program.row_upper[i]);
   }
+  const Eigen::VectorXd row_size = row_sizes(program);
+  const double strength = largest(ray.cwiseProduct(row_size));
   double reach = 0;
   for (int j = 0; j < program.a.cols(); ++j) {
-    // Products that cancel leave rounding behind, which must not be multiplied by infinity.
-    const Eigen::ArrayXd products = program.a.col(j).array() * ray.array();
-    const double sum = products.sum();
-    const double rounding = 1e-14 * products.abs().sum();
+    const double sum = program.a.col(j).dot(ray);
     const double bound = sum > 0 ? program.upper[j] : program.lower[j];
-    if (std::isfinite(bound) || std::abs(sum) > rounding) reach += sum == 0 ? 0 : sum * bound;
+    // Products that cancel leave rounding behind, which must not be multiplied by infinity.
+    const double rounding = 1e-14 * strength * largest(program.a.col(j).cwiseQuotient(row_size));
+    if (std::isfinite(bound) ? sum != 0 : std::abs(sum) > rounding) reach += sum * bound;
   }
   return asked - reach;
 }
