@@ -1,0 +1,25 @@
+// condition.h - body condition score (1 thin to 9 fat) in weight and in energy, as printed.
+#pragma once
+
+#include "published/requirements.h"
+
+namespace pluckbook {
+
+/// Weight and fat of one cow at each score.
+struct ConditionRow {
+  int score = 0;
+  double fat_percent = 0;     // of empty body
+  double weight_percent = 0;  // of the weight at score 5
+};
+
+/// Net energy between a score and the one below it; proportional to weight.
+struct ConditionEnergyRow {
+  int score = 0;
+  double weight_at_5_lb = 0;
+  double mcal = 0;
+};
+
+const RequirementTable<ConditionRow>& condition_weights();
+const RequirementTable<ConditionEnergyRow>& condition_energy();
+
+}  // namespace pluckbook
