@@ -94,7 +94,8 @@ LpCertificate certify(const LinearProgram& program, const Eigen::VectorXd& x,
 
 /// By how much the ray proves infeasibility: asked - reach (positive is a proof), where the
 /// columns reach at most `reach` within their bounds while the rows, added up by the ray, ask
-/// at least `asked`. Bounds that cross prove it without a ray: the margin is then the crossing.
+/// at least `asked`. A column without a bound whose products cancel to rounding reaches nothing.
+/// Bounds that cross prove it without a ray: the margin is then the crossing.
 double farkas_margin(const LinearProgram& program, const Eigen::VectorXd& ray);
 
 }  // namespace pluckbook

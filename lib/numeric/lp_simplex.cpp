@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <vector>
 
 namespace pluckbook {
 namespace {
@@ -10,15 +11,21 @@ namespace {
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double smallest_pivot = 1e-9;  // coefficients are near 1
 
-/// How much of a miss counts as none at a bound of this size.
-double soft(double bound, double tolerance) {
-  return std::isfinite(bound) ? tolerance * std::max(1.0, std::abs(bound)) : 0;
+/// How much of a miss counts as none, by the size of the bound.
+Eigen::VectorXd give_at(const Eigen::VectorXd& bound, double tolerance) {
+  return bound.unaryExpr(
+      [&](double b) { return std::isfinite(b) ? tolerance * std::max(1.0, std::abs(b)) : 0; });
 }
 
 class Walker {
  public:
   Walker(LpDictionary& dictionary, double tolerance)
-      : dictionary_(dictionary), tolerance_(tolerance), missed_(dictionary.rows()) {}
+      : dictionary_(dictionary),
+        tolerance_(tolerance),
+        give_low_(give_at(dictionary.lower, tolerance)),
+        give_high_(give_at(dictionary.upper, tolerance)),
+        missed_(dictionary.rows()),
+        ahead_(static_cast<size_t>(dictionary.rows())) {}
 
   LpWalk run();
 
@@ -33,14 +40,16 @@ class Walker {
   Eigen::VectorXd gradient(bool feasible) const;
   LpStep entering(const Eigen::VectorXd& gradient) const;
   Limit limit(int place, const LpStep& step) const;
-  bool find_leaving(LpStep& step) const;
-  bool prefer(const Limit& limit, int place, double rate, const LpStep& best, double size) const;
+  bool find_leaving(LpStep& step);
+  bool prefer(int place, double rate, const LpStep& best, double size) const;
   Eigen::VectorXd missed_by_variable() const;
 
   LpDictionary& dictionary_;
   double tolerance_;
-  Eigen::VectorXd missed_;  // m
-  bool careful_ = false;    // Bland's rule: the first of the eligible, which cannot cycle
+  const Eigen::VectorXd give_low_, give_high_;  // n + m
+  Eigen::VectorXd missed_;                      // m
+  std::vector<Limit> ahead_;                    // m
+  bool careful_ = false;  // Bland's rule: the first of the eligible, which cannot cycle
 };
 
 bool Walker::look_for_misses() {
@@ -51,8 +60,8 @@ bool Walker::look_for_misses() {
     const double low = dictionary_.lower[k];
     const double high = dictionary_.upper[k];
     missed_[p] = 0;
-    if (value < low - soft(low, tolerance_)) missed_[p] = -1;
-    if (value > high + soft(high, tolerance_)) missed_[p] = 1;
+    if (value < low - give_low_[k]) missed_[p] = -1;
+    if (value > high + give_high_[k]) missed_[p] = 1;
     feasible = feasible && missed_[p] == 0;
   }
   return feasible;
@@ -93,27 +102,29 @@ Walker::Limit Walker::limit(int place, const LpStep& step) const {
   const int k = dictionary_.basic[static_cast<size_t>(place)];
   const bool to_upper = missed == 0 ? rate > 0 : missed > 0;
   const double bound = to_upper ? dictionary_.upper[k] : dictionary_.lower[k];
-  if (!std::isfinite(bound)) return {};
+  if (std::isinf(bound)) return {};
+  const double give = 0.1 * (to_upper ? give_high_[k] : give_low_[k]);
   const double room = (bound - dictionary_.value[k]) / rate;
-  return {std::max(0.0, room), soft(bound, 0.1 * tolerance_) / std::abs(rate), to_upper};
+  return {std::max(0.0, room), give / std::abs(rate), to_upper};
 }
 
 /// Of the bounds met at about the same time the largest pivot loses least to rounding.
-bool Walker::find_leaving(LpStep& step) const {
+bool Walker::find_leaving(LpStep& step) {
   const int k = dictionary_.nonbasic[static_cast<size_t>(step.entering)];
   const double across = dictionary_.upper[k] - dictionary_.lower[k];
   double reach = across;
   for (int p = 0; p < dictionary_.rows(); ++p) {
-    const Limit ahead = limit(p, step);
+    const Limit& ahead = ahead_[static_cast<size_t>(p)] = limit(p, step);
     reach = std::min(reach, ahead.room + (careful_ ? 0 : ahead.give));
   }
-  if (!std::isfinite(reach)) return false;
+  if (std::isinf(reach)) return false;
   step.length = across;
   double size = 0;
   for (int p = 0; p < dictionary_.rows(); ++p) {
-    const Limit ahead = limit(p, step);
+    const Limit& ahead = ahead_[static_cast<size_t>(p)];
+    if (ahead.room > reach) continue;
     const double rate = std::abs(dictionary_.table(p, step.entering));
-    if (ahead.room > reach || !prefer(ahead, p, rate, step, size)) continue;
+    if (!prefer(p, rate, step, size)) continue;
     step.leaving = p;
     step.length = ahead.room;
     step.leaves_at_upper = ahead.at_upper;
@@ -122,9 +133,7 @@ bool Walker::find_leaving(LpStep& step) const {
   return true;
 }
 
-bool Walker::prefer(const Limit& ahead, int place, double rate, const LpStep& best,
-                    double size) const {
-  if (!std::isfinite(ahead.room)) return false;
+bool Walker::prefer(int place, double rate, const LpStep& best, double size) const {
   if (best.leaving < 0) return true;
   if (!careful_) return rate > size;
   return dictionary_.basic[static_cast<size_t>(place)] <
