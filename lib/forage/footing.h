@@ -28,11 +28,13 @@ struct FootedResult {
 };
 
 /// As received to dry matter by DM; the laboratory's TDN, else predicted from ADF (E1) and said so.
-/// Fails: as received without a DM figure; a value no forage has (refuse column); ADF >= NDF.
-/// Source: facts of laboratory practice as cited in reference/energy.yaml.
+/// Fails: as received without a DM figure; a value no forage has (refuse column); ADF >= NDF;
+///        lignin over ADF; bound protein over protein.
+/// Source: facts of laboratory practice as cited in reference/energy.yaml and beside the figures.
 Result<FootedResult> on_dry_matter(const LabResult& result);
 
-/// The refuse and warn limits for one analyte on dry matter, percent; for messages and readers.
+/// The refuse and warn limits for one analyte ("cp") on dry matter, in its unit; dm in percent as
+/// received. For messages and readers.
 struct PlausibleRange {
   double refuse_low, refuse_high, warn_low, warn_high;
 };

@@ -12,6 +12,7 @@
 #include "book/records.h"
 #include "forage/footing.h"
 #include "numeric/gaussian_process.h"
+#include "numeric/interpolation.h"
 #include "published/forage_classes.h"
 
 namespace pluckbook {
@@ -25,7 +26,9 @@ struct BagReading {
   const Bag* bag = nullptr;  // into the book the series was built from
   bool used = false;
   std::string why_not;  // "clipped: stock select better than the sward", "no result yet", ...
-  std::vector<FootedResult> results;
+  std::vector<FootedResult> results;  // those that could be put on dry matter
+  std::vector<std::string> labs;      // of each of them, may be empty
+  Problems problems;                  // of those that could not
 };
 
 struct DietPoint {
@@ -50,7 +53,8 @@ class DietSeries {
   std::vector<DietPoint> days(DietNutrient nutrient, Date first, Date last) const;
   DietPoint on(DietNutrient nutrient, Date day) const;
 
-  /// Straight lines and the monotone cubic between this year's used bags; nothing with no bag.
+  /// Straight lines and the monotone cubic between the used bags of the season (green-up to
+  /// green-up) the day is in; nothing with no bag. Results of one day are averaged.
   std::optional<Share> linear(DietNutrient nutrient, Date day) const;
   std::optional<Share> cubic(DietNutrient nutrient, Date day) const;
 
@@ -73,7 +77,21 @@ class DietSeries {
   double sd_after_bag(DietNutrient nutrient, Date target, Date bag_day, int stops) const;
 
  private:
+  struct Asked {
+    std::vector<TimePoint> when;
+    Eigen::VectorXd prior;
+  };
+
   DietSeries() = default;
+  const GaussianProcess& model(DietNutrient nutrient) const {
+    return models_[nutrient == DietNutrient::tdn ? 1 : 0];
+  }
+  TimePoint time_of(Date day) const;  // the year is the season's: that of its green-up
+  double prior_mean(DietNutrient nutrient, Date day) const;
+  Asked ask(DietNutrient nutrient, const std::vector<Date>& dates) const;
+  std::vector<Observation> observations(DietNutrient nutrient) const;
+  std::vector<Knot> season_knots(DietNutrient nutrient, Date day) const;
+
   const Pasture* pasture_ = nullptr;
   const ForageClass* forage_ = nullptr;
   std::vector<BagReading> bags_;
