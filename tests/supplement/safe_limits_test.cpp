@@ -1,0 +1,282 @@
+// For each limit of safe use: a day on which the cheapest mix would break it, does not, and the
+// answer names the limit. Limits and their sources: reference/safe_use.yaml; the figures here are
+// written out by hand so that a change there is seen.
+#include <gtest/gtest.h>
+
+#include <functional>
+#include <limits>
+
+#include "supplement/a_feed.h"
+#include "supplement/least_cost.h"
+
+namespace pluckbook {
+namespace {
+
+using Amounts = std::vector<double>;  // kg DM of each offer
+
+struct Fed {
+  Amounts x;
+  double forage = 0;
+};
+
+struct Case {
+  std::string words;  // of the limit
+  GrazingDay day;
+  std::vector<FeedOffer> offers;
+  std::function<double(const Fed&)> over;  // level minus limit, by hand
+};
+
+/// The cheapest amounts when one limit is taken away.
+Fed without_limit(const Case& c) {
+  constexpr double none = std::numeric_limits<double>::infinity();
+  SupplementModel model = build_model(c.day, c.offers, 7);
+  bool found = false;
+  for (std::size_t i = 0; i < model.limits.size(); ++i) {
+    if (model.limits[i].words != c.words) continue;
+    found = true;
+    model.program.row_lower[static_cast<int>(i)] = -none;
+    model.program.row_upper[static_cast<int>(i)] = none;
+  }
+  EXPECT_TRUE(found) << c.words;
+  const LpAnswer answer = solve(model.program);
+  EXPECT_EQ(answer.status, LpStatus::optimal);
+  if (answer.status != LpStatus::optimal) return {Amounts(c.offers.size(), 0), 0};
+  Fed fed{{}, c.day.forage_intake.value() - answer.x[answer.x.size() - 1]};
+  for (std::size_t j = 0; j < c.offers.size(); ++j) {
+    fed.x.push_back(answer.x[static_cast<int>(j)]);
+    fed.forage -= model.displacement[j] * fed.x[j];
+  }
+  return fed;
+}
+
+Fed fed_by(const Mix& mix, std::size_t offers) {
+  Fed fed{Amounts(offers, 0), mix.forage_left.value()};
+  for (const MixPart& part : mix.parts) fed.x[part.offer] = part.dry_matter.value();
+  return fed;
+}
+
+void expect_kept_and_named(const Case& c) {
+  SCOPED_TRACE(c.words);
+  EXPECT_GT(c.over(without_limit(c)), 0.01) << "the limit does not matter on this day";
+  const Mix mix = cheapest_mix(c.day, c.offers);
+  ASSERT_NE(mix.status, MixStatus::not_trusted);
+  ASSERT_FALSE(mix.parts.empty());
+  EXPECT_LE(c.over(fed_by(mix, c.offers.size())), 1e-6);
+  EXPECT_TRUE(names(mix.binding, c.words));
+  for (const Unmet& unmet : mix.unmet) EXPECT_EQ(unmet.in_the_way, c.words);
+}
+
+FeedOffer own(const std::string& id, double price, const std::map<std::string, double>& percent) {
+  return offer(own_feed(id, price, percent));
+}
+
+FeedOffer dear_cube() {
+  return own("dear cube", 2000,
+             {{"cp", 42}, {"tdn", 78}, {"fat", 2.5}, {"s", 0.3}, {"npn_cpe", 0}, {"starch", 5}});
+}
+
+TEST(SafeLimits, hold_grain_to_a_quarter_percent_of_body_weight) {
+  const auto corn = own("corn", 150, {{"cp", 9}, {"tdn", 90}, {"starch", 72}});
+  expect_kept_and_named({"grain at most 0.25 % of body weight",
+                         dormant_day(0.5, 6.7),
+                         {corn, dear_cube()},
+                         [](const Fed& f) { return f.x[0] - 0.0025 * 550; }});
+}
+
+TEST(SafeLimits, hold_all_grains_together_to_one_ceiling) {
+  const auto corn = own("corn", 150, {{"cp", 9}, {"tdn", 90}, {"starch", 72}});
+  const auto milo = own("milo", 151, {{"cp", 11}, {"tdn", 89}, {"starch", 72}});
+  expect_kept_and_named({"grain at most 0.25 % of body weight",
+                         dormant_day(0.5, 6.7),
+                         {corn, milo, dear_cube()},
+                         [](const Fed& f) { return f.x[0] + f.x[1] - 0.0025 * 550; }});
+}
+
+TEST(SafeLimits, hold_the_tdn_of_a_supplement_under_what_displaces_forage) {
+  const auto fibre = own("fibre pellet", 150, {{"cp", 12}, {"tdn", 75}, {"starch", 3}});
+  expect_kept_and_named({"TDN of the supplement at most 0.7 % of body weight",
+                         dormant_day(0.5, 8.5),
+                         {fibre},
+                         [](const Fed& f) { return 0.75 * f.x[0] - 0.007 * 550; }});
+}
+
+TEST(SafeLimits, hold_urea_to_a_third_of_the_protein) {
+  const auto urea = own("urea mix", 100, {{"cp", 100}, {"tdn", 40}, {"npn_cpe", 80}});
+  expect_kept_and_named({"protein from urea at most a third of all crude protein",
+                         dormant_day(1.4, 5.4),
+                         {urea, dear_cube()},
+                         [](const Fed& f) {
+                           return 0.80 * f.x[0] - (0.05 * f.forage + f.x[0] + 0.42 * f.x[1]) / 3;
+                         }});
+}
+
+TEST(SafeLimits, hold_fat_to_six_percent_of_all_she_eats) {
+  const auto oily = own("oily seed", 150, {{"cp", 25}, {"tdn", 100}, {"fat", 40}, {"s", 0.2}});
+  expect_kept_and_named({"fat at most 6 % of all she eats",
+                         dormant_day(1.0, 5.5),
+                         {oily, dear_cube()},
+                         [](const Fed& f) {
+                           return 0.025 * f.forage + 0.40 * f.x[0] + 0.025 * f.x[1] -
+                                  0.06 * (f.forage + f.x[0] + f.x[1]);
+                         }});
+}
+
+TEST(SafeLimits, hold_sulfur_to_half_a_percent_of_all_she_eats) {
+  const auto sour = own("sour grains", 100, {{"cp", 30}, {"tdn", 85}, {"fat", 5}, {"s", 4}});
+  expect_kept_and_named({"sulfur at most 0.5 % of all she eats",
+                         dormant_day(1.1, 5.5),
+                         {sour, dear_cube()},
+                         [](const Fed& f) {
+                           return 0.0015 * f.forage + 0.04 * f.x[0] + 0.003 * f.x[1] -
+                                  0.005 * (f.forage + f.x[0] + f.x[1]);
+                         }});
+}
+
+TEST(SafeLimits, keep_calcium_over_one_and_a_half_times_phosphorus) {
+  GrazingDay day = dormant_day(1.0, 5.5);
+  day.calcium = Share(0.0030);
+  day.phosphorus = Share(0.0018);
+  const auto midds = own("midds", 150, {{"cp", 30}, {"tdn", 70}, {"ca", 0.1}, {"p", 1.0}});
+  const auto limed = own("limed cube", 600, {{"cp", 30}, {"tdn", 70}, {"ca", 2}, {"p", 0.8}});
+  expect_kept_and_named(
+      {"calcium at least 1.5 times phosphorus", day, {midds, limed}, [](const Fed& f) {
+         return 1.5 * (0.0018 * f.forage + 0.010 * f.x[0] + 0.008 * f.x[1]) -
+                (0.0030 * f.forage + 0.001 * f.x[0] + 0.02 * f.x[1]);
+       }});
+}
+
+TEST(SafeLimits, hold_a_feed_to_its_published_share_of_body_weight) {
+  const auto hulls = offer(feed_like("soybean hulls", 150));
+  expect_kept_and_named({"soybean hulls at most 0.5 % of body weight",
+                         dormant_day(0.5, 7.6),
+                         {hulls, dear_cube()},
+                         [](const Fed& f) { return f.x[0] - 0.005 * 550; }});
+}
+
+TEST(SafeLimits, hold_a_feed_to_its_published_share_of_dry_matter) {
+  const auto canola = offer(feed_like("canola meal", 150));
+  expect_kept_and_named(
+      {"canola meal at most 15 % of all she eats",
+       dormant_day(1.6, 5.5),
+       {canola, dear_cube()},
+       [](const Fed& f) { return f.x[0] - 0.15 * (f.forage + f.x[0] + f.x[1]); }});
+}
+
+TEST(SafeLimits, hold_a_class_of_feeds_to_one_ceiling) {
+  const auto dry = offer(feed_like("ddgs", 150)), wet = offer(feed_like("wdgs", 52));
+  GrazingDay day = dormant_day(1.45, 5.5);
+  day.weight = KgBody(650);  // half a percent of her weight is more than 20 % of what she eats
+  expect_kept_and_named({"ddgs and wdgs at most 20 % of all she eats",
+                         day,
+                         {dry, wet, dear_cube()},
+                         [](const Fed& f) {
+                           return f.x[0] + f.x[1] - 0.20 * (f.forage + f.x[0] + f.x[1] + f.x[2]);
+                         }});
+}
+
+TEST(SafeLimits, give_young_cattle_less_cottonseed_and_bulls_less_and_young_bulls_none) {
+  const std::vector<FeedOffer> offers{offer(feed_like("whole cottonseed", 100)), dear_cube()};
+  GrazingDay day = dormant_day(1.2, 5.5);
+  day.young = true;
+  expect_kept_and_named({"whole cottonseed at most 0.33 % of body weight", day, offers,
+                         [](const Fed& f) { return f.x[0] - 0.0033 * 550; }});
+  day.bull = true;
+  expect_kept_and_named({"whole cottonseed at most 0 % of body weight", day, offers,
+                         [](const Fed& f) { return f.x[0]; }});
+  day.young = false;
+  expect_kept_and_named(
+      {"whole cottonseed at most 10 % of all she eats", day, offers,
+       [](const Fed& f) { return f.x[0] - 0.10 * (f.forage + f.x[0] + f.x[1]); }});
+}
+
+TEST(SafeLimits, push_forage_out_when_she_can_eat_no_more) {
+  GrazingDay day = dormant_day(0.9, 6.9);
+  day.forage_intake = KgDmPerDay(0.025 * 550);
+  expect_kept_and_named({"all the dry matter she can eat", day, {dear_cube()}, [](const Fed& f) {
+                           return f.forage + f.x[0] - 0.025 * 550;
+                         }});
+  EXPECT_EQ(cheapest_mix(day, {dear_cube()}).status, MixStatus::optimal);
+}
+
+TEST(SafeLimits, push_forage_out_when_her_gut_is_full) {
+  GrazingDay day = dormant_day(0.9, 5.0);
+  day.ndf = Share(0.70);
+  day.forage_intake = KgDmPerDay(0.012 * 550 / 0.70);
+  const auto cube = own("cube", 400, {{"cp", 42}, {"tdn", 78}, {"ndf", 35}});
+  expect_kept_and_named(
+      {"room in the gut: NDF at most 1.2 % of body weight", day, {cube}, [](const Fed& f) {
+         return 0.70 * f.forage + 0.35 * f.x[0] - 0.012 * 550;
+       }});
+  EXPECT_EQ(cheapest_mix(day, {cube}).status, MixStatus::optimal);
+}
+
+TEST(SafeLimits, do_not_forbid_feed_because_forage_alone_is_past_one) {
+  GrazingDay day = dormant_day(0.8, 5.5);
+  day.sulfur = Share(0.006);  // over 0.5 % by itself: feed may not add to the excess
+  const auto clean = own("clean cube", 900, {{"cp", 42}, {"tdn", 78}, {"s", 0.2}});
+  const Mix mix = cheapest_mix(day, {clean});
+  EXPECT_EQ(mix.status, MixStatus::optimal);
+  EXPECT_TRUE(names(mix.unchecked, "sulfur at most 0.5 % of all she eats: the forage alone"));
+  const auto sour = own("sour cube", 100, {{"cp", 42}, {"tdn", 78}, {"s", 0.7}});
+  EXPECT_EQ(cheapest_mix(day, {sour}).status, MixStatus::out_of_reach);
+}
+
+TEST(SafeLimits, hold_the_label_and_name_it) {
+  Feed cube = own_feed("cube", 300, {{"cp", 42}, {"tdn", 78}});
+  cube.most = KgAsFedPerDay(0.5);
+  const Mix mix = cheapest_mix(dormant_day(0.9, 5.5), {offer(cube), dear_cube()});
+  ASSERT_EQ(mix.status, MixStatus::optimal);
+  EXPECT_NEAR(mix.parts[0].as_fed.value(), 0.5, 1e-9);
+  EXPECT_TRUE(names(mix.binding, "the most that the label of cube allows"));
+  const Mix alone = cheapest_mix(dormant_day(0.9, 5.5), {offer(cube)});
+  ASSERT_EQ(alone.status, MixStatus::out_of_reach);
+  EXPECT_EQ(alone.unmet[0].in_the_way, "the most that the label of cube allows");
+}
+
+// A ceiling is for one day's rumen: a feeding for 7/3 days may hold no more than it.
+TEST(SafeLimits, hold_grain_at_each_feeding) {
+  Feed corn = own_feed("corn", 150, {{"cp", 9}, {"tdn", 90}, {"starch", 72}});
+  corn.feedings_per_week = {3};
+  const Mix mix = cheapest_mix(dormant_day(0.5, 6.7), {offer(corn)});
+  ASSERT_EQ(mix.status, MixStatus::out_of_reach);
+  EXPECT_NEAR(amount(mix, 0) * 7 / 3, 0.0025 * 550, 1e-6);
+}
+
+TEST(SafeLimits, hold_the_label_at_each_feeding) {
+  Feed cube = own_feed("cube", 300, {{"cp", 42}, {"tdn", 78}});
+  cube.feedings_per_week = {2};
+  cube.most = KgAsFedPerDay(1.4);
+  const Mix mix = cheapest_mix(dormant_day(0.9, 5.5), {offer(cube)});
+  ASSERT_EQ(mix.status, MixStatus::out_of_reach);
+  EXPECT_NEAR(mix.parts[0].as_fed.value() * 7 / 2, 1.4, 1e-6);
+}
+
+TEST(SafeLimits, feed_urea_every_day_whatever_the_trips_cost) {
+  Feed urea = own_feed("urea cube", 300, {{"cp", 42}, {"tdn", 78}, {"npn_cpe", 8}});
+  urea.feedings_per_week = {7, 3};
+  GrazingDay day = dormant_day(0.8, 5.5);
+  day.trip_cost_per_head = 5;
+  const Mix mix = cheapest_mix(day, {offer(urea)});
+  ASSERT_EQ(mix.status, MixStatus::optimal);
+  EXPECT_EQ(mix.feedings_per_week, 7);
+  urea.feedings_per_week = {3};
+  EXPECT_EQ(cheapest_mix(day, {offer(urea)}).status, MixStatus::out_of_reach);
+  urea.self_fed = true;
+  EXPECT_EQ(cheapest_mix(day, {offer(urea)}).feedings_per_week, 0);
+}
+
+TEST(SafeLimits, are_named_as_unchecked_where_a_figure_is_missing) {
+  GrazingDay day = dormant_day(0.9, 5.5);
+  day.fat.reset();
+  const Mix mix = cheapest_mix(day, {own("cube", 300, {{"cp", 42}, {"tdn", 78}})});
+  ASSERT_EQ(mix.status, MixStatus::optimal);
+  EXPECT_TRUE(
+      names(mix.unchecked, "fat at most 6 % of all she eats: the forage has no figure; 3 %"));
+  EXPECT_TRUE(names(mix.unchecked, "sulfur at most 0.5 % of all she eats: cube has no figure"));
+  EXPECT_TRUE(names(mix.unchecked, "urea: cube has no figure; taken as none: read its tag"));
+  EXPECT_TRUE(names(mix.unchecked, "room in the gut"));
+  EXPECT_TRUE(names(mix.unchecked, "calcium at least 1.5 times phosphorus"));
+}
+
+}  // namespace
+}  // namespace pluckbook
