@@ -1,0 +1,202 @@
+#include "book/read.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <memory>
+#include <tuple>
+
+#include "base/text.h"
+#include "book/files.h"
+#include "book/read_parts.h"
+
+namespace pluckbook {
+namespace {
+
+namespace fs = std::filesystem;
+
+using Part = void (*)(FileReading&, const YamlNode&, Book&);
+
+enum class Presence { required, optional };
+
+// The book while its files are read one after the other.
+struct Reader {
+  fs::path folder;
+  Reading reading;
+  std::map<std::string, YamlDocument> documents;  // kept for Problems that need two files
+
+  void note(const Problems& problems) {
+    reading.problems.insert(reading.problems.end(), problems.begin(), problems.end());
+  }
+  Dialect dialect() const { return {reading.book.units, reading.book.currency}; }
+};
+
+Problem in_file(const std::string& name, std::string what, std::string remedy) {
+  return input_problem(std::move(what), std::move(remedy), Place{name, 0, 0, 1, ""});
+}
+
+// The document of a file, or nullptr where it is absent or cannot be read.
+const YamlDocument* open_document(Reader& reader, const std::string& name, Presence presence) {
+  Result<std::optional<std::string>> text = file_text(reader.folder, name);
+  if (!text) {
+    reader.note(text.problems());
+    return nullptr;
+  }
+  if (!*text) {
+    if (presence == Presence::required) {
+      reader.note({in_file(name, "this file of the book is missing",
+                           "restore it, or make one that holds only a comment line")});
+    }
+    return nullptr;
+  }
+  if ((*text)->empty()) {
+    reader.note({in_file(name, "the file is empty",
+                         "restore it, or write one comment line if nothing belongs in it")});
+    return nullptr;
+  }
+  Result<YamlDocument> document = read_yaml(name, **std::move(text));
+  if (!document) {
+    reader.note(document.problems());
+    return nullptr;
+  }
+  return &reader.documents.insert_or_assign(name, *std::move(document)).first->second;
+}
+
+void read_part(Reader& reader, const std::string& name, Presence presence, Part part) {
+  const YamlDocument* document = open_document(reader, name, presence);
+  if (document == nullptr) return;
+  FileReading reading(*document, reader.dialect(), reader.reading.problems);
+  part(reading, document->root, reader.reading.book);
+}
+
+// ---- book.yaml ---------------------------------------------------------------------------------
+
+// A book of another format is refused in one sentence: its keys may mean something else.
+bool is_our_format(Reader& reader, const YamlDocument& document) {
+  const YamlNode* format = document.root.find("pluckbook");
+  if (format == nullptr) return true;  // noted as missing with the other keys
+  const auto number = parse_number(format->text);
+  if (number && *number == book_format) return true;
+  const bool newer = number && *number > book_format;
+  reader.note(
+      {input_problem(fmt::format("this book is in format {}; this pluckbook reads format {}",
+                                 shown(format->text), book_format),
+                     newer ? "use a newer pluckbook; nothing was read"
+                           : fmt::format("write  pluckbook: {}", book_format),
+                     document.place_of(*format))});
+  return false;
+}
+
+// True when the rest of the book can be read in this one's units.
+bool read_front(Reader& reader) {
+  const YamlDocument* document = open_document(reader, "book.yaml", Presence::required);
+  if (document == nullptr || !is_our_format(reader, *document)) return false;
+  // Twice: the first reading tells the units and currency the second reads its money in.
+  Book first;
+  Problems unused;
+  FileReading glance(*document, {}, unused);
+  read_operation(glance, document->root, first);
+  FileReading reading(*document, {first.units, first.currency}, reader.reading.problems);
+  read_operation(reading, document->root, reader.reading.book);
+  return true;
+}
+
+// ---- samples -----------------------------------------------------------------------------------
+
+void read_samples_file(Reader& reader, const SamplesFile& file) {
+  const YamlDocument* document = open_document(reader, file.name, Presence::optional);
+  if (document == nullptr) return;
+  Book& book = reader.reading.book;
+  if (find_pasture(book, file.pasture) == nullptr) {
+    std::vector<std::string> known;
+    for (const Pasture& pasture : book.pastures) known.push_back(pasture.id);
+    reader.note({in_file(
+        file.name, fmt::format("there is no pasture '{}'", shown(file.pasture)),
+        known.empty() ? "the book holds no pasture yet" : suggestion(file.pasture, known))});
+  }
+  FileReading reading(*document, reader.dialect(), reader.reading.problems);
+  const std::size_t first = book.bags.size();
+  read_samples(reading, document->root, file.pasture, book);
+  for (std::size_t i = first; i < book.bags.size(); ++i) {
+    const Bag& bag = book.bags[i];
+    if (bag.plucked.is_special() || bag.plucked.year() == file.year) continue;
+    reading.warn(
+        at_key(document->root.items[i - first], "plucked"),
+        fmt::format("a bag plucked on {} stands among those of {}", to_iso(bag.plucked), file.year),
+        fmt::format("move it to {}",
+                    samples_name(static_cast<int>(bag.plucked.year()), file.pasture)));
+  }
+}
+
+// ---- what needs two files ----------------------------------------------------------------------
+
+void note_herds_without_pasture(Reader& reader) {
+  const auto document = reader.documents.find("herds.yaml");
+  if (document == reader.documents.end()) return;
+  const Book& book = reader.reading.book;
+  FileReading reading(document->second, reader.dialect(), reader.reading.problems);
+  for (std::size_t i = 0; i < book.herds.size(); ++i) {
+    const Herd& herd = book.herds[i];
+    const bool placed = std::any_of(book.moves.begin(), book.moves.end(),
+                                    [&](const Move& move) { return move.herd == herd.id; });
+    if (placed || herd.id.empty()) continue;
+    reading.warn(at_key(document->second.root.items[i], "id"),
+                 fmt::format("herd '{}' stands in no pasture", herd.id),
+                 fmt::format("add to grazing.yaml  - {{date: 2026-05-10, herd: {}, pasture: ...}}",
+                             herd.id));
+  }
+}
+
+void sort_by_place(Problems& problems) {
+  const auto key = [](const Problem& problem) {
+    const Place none;
+    const Place& place = problem.place ? *problem.place : none;
+    return std::tuple(place.file, place.line, place.column);
+  };
+  std::stable_sort(problems.begin(), problems.end(),
+                   [&](const Problem& a, const Problem& b) { return key(a) < key(b); });
+}
+
+}  // namespace
+
+bool Reading::has_errors() const {
+  return std::any_of(problems.begin(), problems.end(),
+                     [](const Problem& p) { return p.severity == Severity::error; });
+}
+
+Reading read_whole_book(const fs::path& folder) {
+  Reader reader{folder, {}, {}};
+  reader.reading.book.folder = folder.string();
+  std::error_code error;
+  if (!fs::exists(folder / "book.yaml", error)) {
+    reader.note({input_problem(fmt::format("there is no book in {}", shown(folder.string(), 200)),
+                               "a book is a folder that holds book.yaml; begin one with\n"
+                               "pluckbook start DIR, or name one with --book DIR")});
+    return std::move(reader.reading);
+  }
+  if (!read_front(reader)) return std::move(reader.reading);
+  read_part(reader, "pastures.yaml", Presence::required, read_pastures);
+  read_part(reader, "herds.yaml", Presence::required, read_herds);
+  read_part(reader, "grazing.yaml", Presence::optional, read_grazing);
+  read_part(reader, "feeds.yaml", Presence::optional, read_feeds);
+  for (const SamplesFile& file : samples_files(folder, reader.reading.problems)) {
+    read_samples_file(reader, file);
+  }
+  read_part(reader, "condition.yaml", Presence::optional, read_condition);
+  note_herds_without_pasture(reader);
+  std::stable_sort(reader.reading.book.bags.begin(), reader.reading.book.bags.end(),
+                   [](const Bag& a, const Bag& b) { return a.plucked < b.plucked; });
+  sort_by_place(reader.reading.problems);
+  return std::move(reader.reading);
+}
+
+Result<Book> read_book(const fs::path& folder) {
+  Reading reading = read_whole_book(folder);
+  if (!reading.has_errors()) return std::move(reading.book);
+  std::erase_if(reading.problems,
+                [](const Problem& problem) { return problem.severity == Severity::warning; });
+  return std::move(reading.problems);
+}
+
+}  // namespace pluckbook

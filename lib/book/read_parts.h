@@ -1,0 +1,54 @@
+// read_parts.h - the files of a book, each read into its part of the Book. In this order, because
+// later files name what earlier ones hold: book, pastures, herds, grazing, feeds, samples,
+// condition. Used by read.cpp and edit.cpp only.
+#pragma once
+
+#include <string>
+
+#include "book/keys.h"
+
+namespace pluckbook {
+
+/// The format this program reads and writes.
+inline constexpr int book_format = 1;
+
+void read_operation(FileReading&, const YamlNode& root, Book&);
+void read_pastures(FileReading&, const YamlNode& root, Book&);
+void read_herds(FileReading&, const YamlNode& root, Book&);
+void read_grazing(FileReading&, const YamlNode& root, Book&);
+void read_feeds(FileReading&, const YamlNode& root, Book&);
+void read_condition(FileReading&, const YamlNode& root, Book&);
+
+/// The bags of one pasture's file. Only what can be seen in the bag itself is checked unless the
+/// book is given, which is where bag ids and laboratories are looked up.
+void read_samples(FileReading&, const YamlNode& root, const std::string& pasture, Book&);
+
+/// Notes a Problem when an id of this list is used before, whatever the case of its letters.
+template <class Record>
+void note_used_id(FileReading& reading, const YamlNode& node, const std::vector<Record>& earlier,
+                  const Record& record, std::string_view what) {
+  for (const Record& other : earlier) {
+    if (record.id.empty() || as_id(other.id) != as_id(record.id)) continue;
+    reading.error(at_key(node, what == "bag" ? "bag" : "id"),
+                  fmt::format("{} '{}' is there already: {}:{}", what, other.id, other.origin.file,
+                              other.origin.line),
+                  "give one of them another id");
+    return;
+  }
+}
+
+/// Notes a Problem when no record of the list has this id.
+template <class Record>
+void note_unknown_id(FileReading& reading, const YamlNode& node, const std::vector<Record>& records,
+                     const std::string& id, std::string_view what) {
+  std::vector<std::string> known;
+  for (const Record& record : records) {
+    if (record.id == id) return;
+    known.push_back(record.id);
+  }
+  reading.error(
+      node, fmt::format("there is no {} '{}'", what, shown(id)),
+      known.empty() ? fmt::format("the book holds no {} yet", what) : suggestion(id, known));
+}
+
+}  // namespace pluckbook

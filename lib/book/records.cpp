@@ -1,0 +1,75 @@
+#include "book/records.h"
+
+#include <algorithm>
+
+namespace pluckbook {
+namespace {
+
+template <class Record>
+const Record* find_id(const std::vector<Record>& records, const std::string& id) {
+  const auto found = std::find_if(records.begin(), records.end(),
+                                  [&](const Record& record) { return record.id == id; });
+  return found == records.end() ? nullptr : &*found;
+}
+
+void forget_after(Bag& bag, Date day) {
+  const auto forget = [day](std::optional<Date>& mark) {
+    if (mark && *mark > day) mark.reset();
+  };
+  forget(bag.dried);
+  forget(bag.spoiled);
+  forget(bag.lost);
+  if (bag.sent && bag.sent->date > day) bag.sent.reset();
+  std::erase_if(bag.results, [day](const LabResult& result) { return result.received > day; });
+}
+
+}  // namespace
+
+const Pasture* find_pasture(const Book& book, const std::string& id) {
+  return find_id(book.pastures, id);
+}
+const Herd* find_herd(const Book& book, const std::string& id) {
+  return find_id(book.herds, id);
+}
+const Bag* find_bag(const Book& book, const std::string& id) {
+  return find_id(book.bags, id);
+}
+const Laboratory* find_laboratory(const Book& book, const std::string& id) {
+  return find_id(book.labs, id);
+}
+
+const Move* move_of(const Book& book, const std::string& herd, Date on) {
+  const Move* last = nullptr;
+  for (const Move& move : book.moves) {
+    if (move.herd != herd || move.date > on) continue;
+    if (last == nullptr || move.date >= last->date) last = &move;
+  }
+  return last;
+}
+
+Book as_of(const Book& book, Date day) {
+  Book known = book;
+  std::erase_if(known.bags, [day](const Bag& bag) { return bag.plucked > day; });
+  for (Bag& bag : known.bags) forget_after(bag, day);
+  std::erase_if(known.moves, [day](const Move& move) { return move.date > day; });
+  std::erase_if(known.scores, [day](const ConditionScore& score) { return score.date > day; });
+  for (Feed& feed : known.feeds) {
+    std::erase_if(feed.quotes,
+                  [day](const Quote& quote) { return quote.date && *quote.date > day; });
+  }
+  return known;
+}
+
+std::vector<const LabResult*> standing_results(const Bag& bag) {
+  std::vector<const LabResult*> standing;
+  for (const LabResult& result : bag.results) {
+    const bool superseded =
+        std::any_of(bag.results.begin(), bag.results.end(), [&](const LabResult& other) {
+          return &other != &result && other.supersedes == to_iso(result.received);
+        });
+    if (!superseded) standing.push_back(&result);
+  }
+  return standing;
+}
+
+}  // namespace pluckbook

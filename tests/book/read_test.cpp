@@ -1,0 +1,273 @@
+#include "book/read.h"
+
+#include <gtest/gtest.h>
+
+#include "book/book_folder.h"
+
+namespace pluckbook {
+namespace {
+
+std::string all_text(const Problems& problems) {
+  std::string text;
+  for (const Problem& problem : problems) text += to_text(problem);
+  return text;
+}
+
+// NIST Handbook 44, 2024, appendix C: 1 lb = 0.45359237 kg; 1 acre = 4046.8564224 m2.
+constexpr double lb = 0.45359237;
+
+TEST(Read, TheDemoBooksHoldNoProblem) {
+  for (const std::string name : {"northern", "southern"}) {
+    SCOPED_TRACE(name);
+    const Reading reading =
+        read_whole_book(std::filesystem::path(PLUCKBOOK_SOURCE) / "scenarios" / name);
+    EXPECT_EQ(all_text(reading.problems), "");
+    EXPECT_GE(reading.book.bags.size(), 20U);
+    EXPECT_GE(reading.book.feeds.size(), 7U);
+  }
+}
+
+TEST(Read, TheFrontOfTheBook) {
+  const BookFolder folder;
+  const Result<Book> book = read_book(folder.path());
+  ASSERT_TRUE(book) << all_text(book.problems());
+  EXPECT_EQ(book->name, "Alder Bench");
+  EXPECT_EQ(book->units, UnitSystem::us);
+  EXPECT_DOUBLE_EQ(book->cover, 0.80);
+  EXPECT_DOUBLE_EQ(book->trip, 18);
+  ASSERT_EQ(book->labs.size(), 1U);
+  EXPECT_EQ(book->labs[0].name, "County Forage Lab");
+}
+
+TEST(Read, PasturesAndHerdsInTheProgramsOwnUnits) {
+  const BookFolder folder;
+  const Result<Book> book = read_book(folder.path());
+  ASSERT_TRUE(book) << all_text(book.problems());
+  const Pasture& north = book->pastures[0];
+  EXPECT_EQ(north.forage, "northern_mixed_grass");
+  EXPECT_DOUBLE_EQ(*north.area_ha, 640 * 0.40468564224);
+  EXPECT_EQ(north.green_up_month, 4);
+  EXPECT_EQ(north.green_up_day, 20);
+  EXPECT_EQ(book->pastures[1].name, "meadow");
+
+  const Herd& cows = book->herds[0];
+  EXPECT_DOUBLE_EQ(cows.weight.value(), 1250 * lb);
+  EXPECT_DOUBLE_EQ(cows.peak_milk->value(), 22 * lb);
+  EXPECT_EQ(to_iso(cows.calving->first), "2026-03-10");
+  ASSERT_EQ(cows.calving->share_by_21_days.size(), 4U);
+  EXPECT_DOUBLE_EQ(cows.calving->share_by_21_days[0], 0.62);
+  EXPECT_EQ(cows.origin.line, 1);
+}
+
+TEST(Read, BagsWithTheirResultsByPluckedDate) {
+  const BookFolder folder;
+  folder.write("samples/2025/meadow.yaml", "- {bag: 25-meadow-01, plucked: 2025-08-01}\n");
+  folder.write("samples/2026/meadow.yaml", "- {bag: 26-meadow-01, plucked: 2026-05-01}\n");
+  const Result<Book> book = read_book(folder.path());
+  ASSERT_TRUE(book) << all_text(book.problems());
+  ASSERT_EQ(book->bags.size(), 4U);
+  EXPECT_EQ(book->bags[0].id, "25-meadow-01");
+  EXPECT_EQ(book->bags[1].id, "26-meadow-01");
+  const Bag& bag = book->bags[2];
+  EXPECT_EQ(bag.pasture, "north");
+  EXPECT_EQ(bag.origin.file, "samples/2026/north.yaml");
+  EXPECT_EQ(bag.origin.line, 2);
+  ASSERT_EQ(bag.results.size(), 1U);
+  EXPECT_EQ(bag.results[0].values, (std::map<std::string, double>{
+                                       {"adf", 36.2}, {"cp", 10.4}, {"dm", 92.1}, {"ndf", 61}}));
+}
+
+TEST(Read, AMissingOptionalFileIsAnEmptyListAndSoIsACommentOnlyOne) {
+  const BookFolder folder;
+  for (const char* name : {"grazing.yaml", "feeds.yaml", "samples"}) {
+    std::filesystem::remove_all(folder.path() / name);
+  }
+  folder.write("condition.yaml", "# what was seen\n");
+  const Result<Book> book = read_book(folder.path());
+  ASSERT_TRUE(book) << all_text(book.problems());
+  EXPECT_TRUE(book->moves.empty());
+  EXPECT_TRUE(book->feeds.empty());
+  EXPECT_TRUE(book->bags.empty());
+  EXPECT_TRUE(book->scores.empty());
+}
+
+struct PriceCase {
+  std::string quote;
+  double price_per_kg, freight_per_kg;
+};
+
+TEST(Read, MarketsQuoteAsTheyLike) {
+  const std::vector<PriceCase> cases = {
+      {"{price: 355 USD/ton}", 355 / (2000 * lb), 0},
+      {"{price: 355}", 355 / (2000 * lb), 0},
+      {"{price: 14.20 USD/50 lb}", 14.20 / (50 * lb), 0},
+      {"{price: 5.60 USD/56 lb}", 5.60 / (56 * lb), 0},
+      {"{price: 105 USD/225 lb}", 105 / (225 * lb), 0},
+      {"{price: 17.75 USD/cwt}", 17.75 / (100 * lb), 0},
+      {"{price: 0.18 USD/lb}", 0.18 / lb, 0},
+      {"{price: 0.40 USD/kg}", 0.40, 0},
+      {"{price: 391 USD/tonne, freight: 12 USD/ton}", 0.391, 12 / (2000 * lb)},
+      // 4.50 x 60 miles over 24 tons of 2000 lb
+      {"{price: 0 USD/lb, freight: 4.50 USD/mile, miles: 60, load: 24 ton}", 0,
+       4.50 * 60 / (24 * 2000 * lb)},
+      {"{price: 0 USD/lb, freight: 2 USD/km, km: 100, load: 20 tonne}", 0, 0.01},
+  };
+  for (const PriceCase& c : cases) {
+    SCOPED_TRACE(c.quote);
+    const BookFolder folder;
+    folder.write("feeds.yaml", "- {id: x, like: range cube 20, quote: " + c.quote + "}\n");
+    const Result<Book> book = read_book(folder.path());
+    ASSERT_TRUE(book) << all_text(book.problems());
+    const Quote& quote = book->feeds[0].quotes.at(0);
+    EXPECT_NEAR(quote.price.value(), c.price_per_kg, 1e-12);
+    EXPECT_NEAR(quote.freight.value(), c.freight_per_kg, 1e-12);
+  }
+}
+
+TEST(Read, AFeedKeepsItsQuotesLabelAndAnalysis) {
+  const BookFolder folder;
+  folder.write("feeds.yaml",
+               "- id: tub\n"
+               "  analysis: {dm: 96, cp: 30, npn_cpe: 12}\n"
+               "  quote:\n"
+               "    - {price: 105 USD/225 lb, date: 2026-06-01}\n"
+               "    - {price: 109 USD/225 lb, date: 2026-08-01}\n"
+               "  waste: 2 %\n"
+               "  feedings_per_week: self\n"
+               "  least: 0.5 lb/day\n"
+               "  most: 1 lb/day\n");
+  const Result<Book> book = read_book(folder.path());
+  ASSERT_TRUE(book) << all_text(book.problems());
+  const Feed& tub = book->feeds[0];
+  EXPECT_DOUBLE_EQ(tub.analysis.dm->value(), 0.96);
+  EXPECT_DOUBLE_EQ(tub.analysis.nutrients.at("npn_cpe").value(), 0.12);
+  ASSERT_EQ(tub.quotes.size(), 2U);
+  EXPECT_EQ(tub.quotes[1].unit, "225 lb");
+  EXPECT_DOUBLE_EQ(tub.quotes[1].amount, 109);
+  EXPECT_DOUBLE_EQ(tub.waste, 0.02);
+  EXPECT_TRUE(tub.self_fed);
+  EXPECT_DOUBLE_EQ(tub.least->value(), 0.5 * lb);
+}
+
+TEST(Read, AMetricBookTakesPlainNumbersAsKilogramsHectaresAndTonnes) {
+  const BookFolder folder;
+  folder.write("book.yaml",
+               "name: Kwagga\ncurrency: ZAR\nunits: metric\npluckbook: 1\ntrip: 90 ZAR\n");
+  folder.write("pastures.yaml", "- {id: north, forage: northern mixed-grass, area: 259}\n");
+  folder.write("herds.yaml",
+               "- {id: cows, head: 80, class: mature cow, weight: 520, peak_milk: 8,"
+               " calving: 2026-09-01}\n"
+               "- {id: others, head: 20, class: bull, weight: 1500 lb}\n");
+  folder.write("grazing.yaml",
+               "- {date: 2026-05-10, herd: cows, pasture: north, bare: yes}\n"
+               "- {date: 2026-05-10, herd: others, pasture: north}\n");
+  folder.write("feeds.yaml", "- {id: lick, analysis: {cp: 40}, quote: {price: 6000}, most: 0.5}\n");
+  folder.write("samples/2026/north.yaml", "# none yet\n");
+  const Result<Book> book = read_book(folder.path());
+  ASSERT_TRUE(book) << all_text(book.problems());
+  EXPECT_DOUBLE_EQ(*book->pastures[0].area_ha, 259);
+  EXPECT_DOUBLE_EQ(book->herds[0].weight.value(), 520);
+  EXPECT_DOUBLE_EQ(book->herds[0].peak_milk->value(), 8);
+  EXPECT_EQ(book->herds[0].calving->share_by_21_days, std::vector<double>{1.0});
+  EXPECT_DOUBLE_EQ(book->herds[1].weight.value(), 1500 * lb);
+  EXPECT_TRUE(book->moves[0].bare);
+  EXPECT_DOUBLE_EQ(book->feeds[0].quotes[0].price.value(), 6.0);
+  EXPECT_EQ(book->feeds[0].quotes[0].unit, "tonne");
+}
+
+TEST(Read, ReadingWritesNothing) {
+  const BookFolder folder;
+  const auto listing = [&] {
+    std::string text;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(folder.path())) {
+      text += entry.path().string() + " ";
+    }
+    return text;
+  };
+  const std::string before = listing();
+  ASSERT_TRUE(read_book(folder.path()));
+  EXPECT_EQ(listing(), before);
+}
+
+// ---- typed values ------------------------------------------------------------------------------
+
+std::string typed(const std::string& text) {
+  const Result<TypedValue> value = parse_lab_value(text);
+  if (!value) return value.problems().front().what;
+  return value->analyte + " " + std::to_string(value->percent);
+}
+
+TEST(TypedValues, NamesAndUnitsOfALaboratorysPage) {
+  EXPECT_EQ(typed("cp=6.4"), "cp 6.400000");
+  EXPECT_EQ(typed("Protein=6.4"), "cp 6.400000");
+  EXPECT_EQ(typed("CP=64 g/kg"), "cp 6.400000");
+  EXPECT_EQ(typed("p=800 ppm"), "p 0.080000");  // 0.08 % = 800 ppm
+  EXPECT_EQ(typed("moisture=8.5 %"), "dm 91.500000");
+  EXPECT_EQ(typed("no3_n=900"), "nitrate_n_ppm 900.000000");
+  // NO3 x 0.226 = NO3-N: University of Nebraska, November 2016 (read)
+  EXPECT_EQ(typed("no3_ppm=1000"), "nitrate_n_ppm 226.000000");
+}
+
+TEST(TypedValues, WhatCannotBeTakenSaysWhy) {
+  EXPECT_EQ(typed("nitrate=900"),
+            "'nitrate' may mean nitrate or the nitrogen in it, which differ 4.4-fold");
+  EXPECT_EQ(typed("cpp=6.4"), "unknown analyte 'cpp'");
+  EXPECT_EQ(typed("cp=6,4"), "crude protein '6,4' is not a number");
+  EXPECT_EQ(typed("cp=nan"), "crude protein 'nan' is not a number");
+  EXPECT_EQ(typed("cp=6 stone"), "crude protein cannot be in 'stone'");
+  EXPECT_EQ(typed("cp"), "'cp' is not name=value");
+  EXPECT_EQ(parse_lab_value("cpp=6.4").problems()[0].remedy, "did you mean 'cp'?");
+  EXPECT_EQ(parse_lab_value("cp=6,4").problems()[0].fault, Fault::usage);
+}
+
+TEST(TypedValues, WeightAndMilkFromTheCommandLine) {
+  EXPECT_DOUBLE_EQ(parse_weight("1250 lb", UnitSystem::metric)->value(), 1250 * lb);
+  EXPECT_DOUBLE_EQ(parse_weight("565", UnitSystem::metric)->value(), 565);
+  EXPECT_DOUBLE_EQ(parse_milk("20", UnitSystem::us)->value(), 20 * lb);
+  EXPECT_EQ(parse_weight("12500", UnitSystem::us).problems()[0].what,
+            "weight 12500 lb is outside 44.09 to 4409 lb");
+}
+
+// ---- as of a day -------------------------------------------------------------------------------
+
+TEST(AsOf, LaterBagsMarksResultsQuotesMovesAndScoresAreNotKnown) {
+  const BookFolder folder;
+  folder.write("grazing.yaml",
+               "- {date: 2026-05-10, herd: cows, pasture: north}\n"
+               "- {date: 2026-06-20, herd: cows, pasture: meadow}\n");
+  folder.write("condition.yaml", "- {date: 2026-06-20, herd: cows, condition: 5.2}\n");
+  const Result<Book> book = read_book(folder.path());
+  ASSERT_TRUE(book) << all_text(book.problems());
+  const Book known = as_of(*book, *parse_date("2026-06-14"));
+  ASSERT_EQ(known.bags.size(), 1U);
+  EXPECT_FALSE(known.bags[0].sent);
+  EXPECT_TRUE(known.bags[0].results.empty());
+  EXPECT_TRUE(known.feeds[0].quotes.empty());
+  EXPECT_TRUE(known.scores.empty());
+  EXPECT_EQ(move_of(known, "cows", *parse_date("2026-12-01"))->pasture, "north");
+  EXPECT_EQ(move_of(*book, "cows", *parse_date("2026-12-01"))->pasture, "meadow");
+  EXPECT_EQ(move_of(*book, "cows", *parse_date("2026-05-09")), nullptr);
+}
+
+TEST(StandingResults, ACorrectionStandsForTheResultItSupersedes) {
+  const BookFolder folder;
+  folder.write(
+      "samples/2026/north.yaml",
+      "- bag: a\n"
+      "  plucked: 2026-06-12\n"
+      "  results:\n"
+      "    - {received: 2026-06-25, basis: dry matter, cp: 10.4}\n"
+      "    - {received: 2026-06-27, basis: dry matter, cp: 9.4, supersedes: 2026-06-25}\n");
+  const Result<Book> book = read_book(folder.path());
+  ASSERT_TRUE(book) << all_text(book.problems());
+  EXPECT_EQ(book->bags[0].results.size(), 2U);
+  const auto standing = standing_results(book->bags[0]);
+  ASSERT_EQ(standing.size(), 1U);
+  EXPECT_DOUBLE_EQ(standing[0]->values.at("cp"), 9.4);
+  // Before the correction came, the first page was what was known.
+  const Book earlier = as_of(*book, *parse_date("2026-06-26"));
+  EXPECT_DOUBLE_EQ(standing_results(earlier.bags[0]).at(0)->values.at("cp"), 10.4);
+}
+
+}  // namespace
+}  // namespace pluckbook
