@@ -3,50 +3,18 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <string_view>
 #include <utility>
 
 #include "base/text.h"
+#include "book/lab_values.h"
 #include "published/rules.h"
 
 namespace pluckbook {
 namespace {
 
 constexpr std::string_view nitrate = "nitrate_n_ppm";
-
-struct Analyte {
-  std::string_view id;
-  const char* name;
-  const char* unit;
-  PlausibleRange range;
-};
-
-// What a forage can hold. The limits are a judgement of this project (assumed), set outside what
-// was read: crude protein 2.5 (dry-season tropics, Coates and Dixon 2008, Aust. J. Exp. Agric.
-// 48:829) to 26.9 (hand-plucked ryegrass-clover, Machado et al. 2005, NZ J. Agric. Res.); ash 5-18
-// (Anderson, Nebraska); TDN 32 (heated hay, NDSU Carrington 2016) to 65; calcium and the like
-// around Coastal bermudagrass hays (J. Dairy Sci. 1964, 47:865). Nitrate N: safe for all
-// classes to 1,000 ppm (Clemson Univ. Regulatory Services, read).
-constexpr std::array analytes = {
-    Analyte{"cp", "crude protein", "%", {0.5, 45, 2, 30}},
-    Analyte{"tdn", "TDN", "%", {25, 90, 40, 80}},
-    Analyte{"adf", "ADF", "%", {8, 70, 18, 55}},
-    Analyte{"ndf", "NDF", "%", {15, 90, 28, 80}},
-    Analyte{"lignin", "lignin", "%", {0, 70, 2, 14}},
-    Analyte{"ash", "ash", "%", {0, 40, 4, 12}},
-    Analyte{"fat", "fat", "%", {0, 15, 1, 6}},
-    Analyte{"nfc", "NFC", "%", {0, 100, 5, 45}},
-    Analyte{"adicp", "ADICP", "%", {0, 45, 0, 5}},
-    Analyte{"ca", "calcium", "%", {0.02, 5, 0.15, 2.5}},
-    Analyte{"p", "phosphorus", "%", {0.01, 1.5, 0.04, 0.60}},
-    Analyte{"mg", "magnesium", "%", {0.01, 2, 0.05, 0.60}},
-    Analyte{"k", "potassium", "%", {0.05, 8, 0.2, 5}},
-    Analyte{"s", "sulfur", "%", {0.01, 1.5, 0.05, 0.50}},
-    Analyte{nitrate, "nitrate N", "ppm", {0, 30'000, 0, 1000}},
-    Analyte{"dm", "dry matter", "%", {5, 100, 12, 95}},
-};
 
 constexpr double ppm_per_percent = 10'000;
 // Judgement: forage with more than this much protein may owe part of it to nitrate. Read:
@@ -77,11 +45,9 @@ std::string shown_figure(double value) {
 
 // The usual slips of the pen, undone. High nitrate is never talked away as one.
 std::string remedy_for(const Analyte& analyte, double value) {
-  if (analyte.id == nitrate)
+  if (analyte.name == nitrate)
     return "Nitrate can kill, pregnant cows lose calves first: ask a veterinarian before grazing.";
-  const auto usual = [&](double v) {
-    return within(v, analyte.range.warn_low, analyte.range.warn_high);
-  };
+  const auto usual = [&](double v) { return within(v, analyte.warn_low, analyte.warn_high); };
   if (usual(value * 100))
     return fmt::format("If the laboratory printed a fraction, write {}.",
                        shown_figure(value * 100));
@@ -119,16 +85,15 @@ std::optional<double> printed(const LabResult& result, const std::string& id) {
 }
 
 void judge(Page& page, const Analyte& analyte, double value) {
-  const PlausibleRange& r = analyte.range;
   const std::string figure =
-      fmt::format("{} {} {}", analyte.name, shown_figure(value), analyte.unit);
-  if (!within(value, r.refuse_low, r.refuse_high)) {
-    page.refuse(fmt::format("{} is outside {} to {} {}", figure, shortest(r.refuse_low),
-                            shortest(r.refuse_high), analyte.unit),
+      fmt::format("{} {} {}", analyte.in_words, shown_figure(value), analyte.unit);
+  if (!within(value, analyte.refuse_low, analyte.refuse_high)) {
+    page.refuse(fmt::format("{} is outside {} to {} {}", figure, shortest(analyte.refuse_low),
+                            shortest(analyte.refuse_high), analyte.unit),
                 remedy_for(analyte, value));
-  } else if (!within(value, r.warn_low, r.warn_high)) {
+  } else if (!within(value, analyte.warn_low, analyte.warn_high)) {
     page.warn(fmt::format("{} is unusual: {} to {} {} is what forage mostly holds", figure,
-                          shortest(r.warn_low), shortest(r.warn_high), analyte.unit),
+                          shortest(analyte.warn_low), shortest(analyte.warn_high), analyte.unit),
               remedy_for(analyte, value));
   }
 }
@@ -136,7 +101,7 @@ void judge(Page& page, const Analyte& analyte, double value) {
 void read_dry_matter(Page& page) {
   page.dm = printed(page.result, "dm");
   if (page.dm) {
-    judge(page, analytes.back(), *page.dm);
+    judge(page, *find_analyte("dm"), *page.dm);
   } else if (page.result.basis == Basis::as_received) {
     page.refuse("figures as received, and no dry matter to put them on",
                 "Write dm as the laboratory printed it: 100 less the moisture.");
@@ -185,8 +150,8 @@ Page read(const LabResult& result) {
   const double share = result.basis == Basis::as_received ? *page.dm / 100 : 1;
   for (const auto& [id, value] : result.values)
     if (id != "dm") page.figures[id] = value / share;
-  for (const Analyte& analyte : analytes)
-    if (const auto value = page.of(std::string(analyte.id))) judge(page, analyte, *value);
+  for (const Analyte& analyte : analytes())
+    if (const auto value = page.of(std::string(analyte.name))) judge(page, analyte, *value);
   check_fibre(page);
   check_sums(page);
   return page;
@@ -230,9 +195,9 @@ std::optional<FootedValue> tdn_of(Page& page) {
 }  // namespace
 
 std::optional<PlausibleRange> plausible_range(const std::string& analyte) {
-  const auto found = std::find_if(analytes.begin(), analytes.end(),
-                                  [&](const Analyte& a) { return analyte == a.id; });
-  return found == analytes.end() ? std::nullopt : std::optional(found->range);
+  const Analyte* known = find_analyte(analyte);
+  if (known == nullptr) return std::nullopt;
+  return PlausibleRange{known->refuse_low, known->refuse_high, known->warn_low, known->warn_high};
 }
 
 Result<FootedResult> on_dry_matter(const LabResult& result) {
