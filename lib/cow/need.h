@@ -24,10 +24,13 @@ struct Slice {
   Stage stage = Stage::milking;
   double days_since_calving = 0;  // cows and first-calf heifers; from the last calving
   double days_to_calving = 0;
+  CowClass cow_class = CowClass::mature_cow;  // whose rows serve: heifers move up as they calve
 };
 
 /// The stage of every slice of a herd on a day. Calving comes round every 365 days; the calf is
-/// weaned on the herd's date (day 183 after calving where none is given).
+/// weaned on the herd's date (after day 183 where none is given). Those born within 21 days stand
+/// at the middle of them. A bred heifer is a first-calf heifer once she has calved, and a cow a
+/// year on. Fails: cows or heifers without a calving date; shares that add to nothing.
 Result<std::vector<Slice>> slices_on(const Herd& herd, Date day);
 
 /// A requirement on one day. Shares are of dry matter as the rows print them; amounts are the rows'
@@ -60,7 +63,12 @@ struct AnimalAt {
   bool milking = true;
 };
 
-/// Fails: weights, milk or days no cow has.
+/// The first milking row stands for the days before 30.5, the first dry row for those between
+/// weaning and 213.5. A weight outside the table takes the nearest row's shares; intake and energy
+/// are scaled by weight^0.75. Each such step beyond the table is said in the notes.
+/// A heifer's mature weight, where it is not given, is her weight / 0.86 (first calf) or / 0.70
+/// (bred): the middle of the published targets; her peak milk is the mature figure.
+/// Fails: weights, milk, gains or days no animal has; growing cattle without a mature weight.
 Result<Need> need_of(const AnimalAt& animal);
 
 /// The herd's need on a day: the average over its slices, and the hardest-pressed quarter by CP.
