@@ -39,7 +39,8 @@ Need blended(const std::vector<WeightedRow<Row>>& rows, double size, const Citat
     need.nem += McalPerDay(row->nem_mcal * weight * size);
     need.neg += McalPerDay(row->neg_mcal * weight * size);
     need.weight += from_lb<KgBody>(row->weight_lb) * (weight * std::pow(size, 4.0 / 3));
-    if constexpr (requires { row->milk_lb; }) need.milk += from_lb<KgPerDay>(row->milk_lb) * weight;
+    if constexpr (requires(const Row& r) { r.milk_lb; })
+      need.milk += from_lb<KgPerDay>(row->milk_lb) * weight;
   }
   need.citation = &citation;
   return need;
