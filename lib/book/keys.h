@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -29,6 +30,7 @@ class FileReading {
   std::size_t problem_count() const { return problems_.size(); }
 
   Dialect dialect;
+  std::set<std::string> unread;  // files whose records are not known
 
  private:
   const YamlDocument& document_;

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <map>
-#include <memory>
+#include <set>
 #include <tuple>
 
 #include "base/text.h"
@@ -25,11 +25,16 @@ struct Reader {
   fs::path folder;
   Reading reading;
   std::map<std::string, YamlDocument> documents;  // kept for Problems that need two files
+  std::set<std::string> unread;                   // files that could not be read
 
   void note(const Problems& problems) {
     reading.problems.insert(reading.problems.end(), problems.begin(), problems.end());
   }
-  Dialect dialect() const { return {reading.book.units, reading.book.currency}; }
+  FileReading read(const YamlDocument& document) {
+    FileReading file(document, {reading.book.units, reading.book.currency}, reading.problems);
+    file.unread = unread;
+    return file;
+  }
 };
 
 Problem in_file(const std::string& name, std::string what, std::string remedy) {
@@ -64,9 +69,14 @@ const YamlDocument* open_document(Reader& reader, const std::string& name, Prese
 }
 
 void read_part(Reader& reader, const std::string& name, Presence presence, Part part) {
+  const std::size_t before = reader.reading.problems.size();
   const YamlDocument* document = open_document(reader, name, presence);
+  if (reader.reading.problems.size() != before) reader.unread.insert(name);
   if (document == nullptr) return;
-  FileReading reading(*document, reader.dialect(), reader.reading.problems);
+  if (document->root.kind != YamlNode::Kind::list && document->root.kind != YamlNode::Kind::null) {
+    reader.unread.insert(name);
+  }
+  FileReading reading = reader.read(*document);
   part(reading, document->root, reader.reading.book);
 }
 
@@ -97,6 +107,10 @@ bool read_front(Reader& reader) {
   Problems unused;
   FileReading glance(*document, {}, unused);
   read_operation(glance, document->root, first);
+  if (document->root.kind != YamlNode::Kind::map) {
+    reader.note(unused);
+    return false;
+  }
   FileReading reading(*document, {first.units, first.currency}, reader.reading.problems);
   read_operation(reading, document->root, reader.reading.book);
   return true;
@@ -115,7 +129,7 @@ void read_samples_file(Reader& reader, const SamplesFile& file) {
         file.name, fmt::format("there is no pasture '{}'", shown(file.pasture)),
         known.empty() ? "the book holds no pasture yet" : suggestion(file.pasture, known))});
   }
-  FileReading reading(*document, reader.dialect(), reader.reading.problems);
+  FileReading reading = reader.read(*document);
   const std::size_t first = book.bags.size();
   read_samples(reading, document->root, file.pasture, book);
   for (std::size_t i = first; i < book.bags.size(); ++i) {
@@ -133,9 +147,9 @@ void read_samples_file(Reader& reader, const SamplesFile& file) {
 
 void note_herds_without_pasture(Reader& reader) {
   const auto document = reader.documents.find("herds.yaml");
-  if (document == reader.documents.end()) return;
+  if (document == reader.documents.end() || reader.unread.contains("grazing.yaml")) return;
   const Book& book = reader.reading.book;
-  FileReading reading(document->second, reader.dialect(), reader.reading.problems);
+  FileReading reading = reader.read(document->second);
   for (std::size_t i = 0; i < book.herds.size(); ++i) {
     const Herd& herd = book.herds[i];
     const bool placed = std::any_of(book.moves.begin(), book.moves.end(),
@@ -166,7 +180,8 @@ bool Reading::has_errors() const {
 }
 
 Reading read_whole_book(const fs::path& folder) {
-  Reader reader{folder, {}, {}};
+  Reader reader;
+  reader.folder = folder;
   reader.reading.book.folder = folder.string();
   std::error_code error;
   if (!fs::exists(folder / "book.yaml", error)) {

@@ -13,11 +13,11 @@ namespace {
 
 Value<std::string> currency_value() {
   return {"currency", "USD",
-          [](const Dialect&, std::string_view name, std::string_view text) -> Result<std::string> {
+          [](const Dialect&, std::string_view, std::string_view text) -> Result<std::string> {
             const bool letters =
                 std::all_of(text.begin(), text.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
             if (letters && text.size() == 3) return std::string(text);
-            return input_problem(fmt::format("{} '{}' is not a currency", name, shown(text)),
+            return input_problem(fmt::format("'{}' is not the code of a currency", shown(text)),
                                  "write its three letters: USD");
           }};
 }
@@ -208,10 +208,11 @@ const Keys<Move>& move_keys() {
 
 void check_move(FileReading& reading, const YamlNode& node, const Move& move, const Book& book) {
   if (!move.herd.empty()) {
-    note_unknown_id(reading, at_key(node, "herd"), book.herds, move.herd, "herd");
+    note_unknown_id(reading, at_key(node, "herd"), book.herds, move.herd, "herd", "herds.yaml");
   }
   if (!move.pasture.empty()) {
-    note_unknown_id(reading, at_key(node, "pasture"), book.pastures, move.pasture, "pasture");
+    note_unknown_id(reading, at_key(node, "pasture"), book.pastures, move.pasture, "pasture",
+                    "pastures.yaml");
   }
   for (const Move& other : book.moves) {
     if (other.herd != move.herd || other.date != move.date || move.date.is_special()) continue;
@@ -281,7 +282,7 @@ void read_condition(FileReading& reading, const YamlNode& root, Book& book) {
     score.origin = reading.origin(node);
     read_record(reading, node, score_keys(), score);
     if (!score.herd.empty()) {
-      note_unknown_id(reading, at_key(node, "herd"), book.herds, score.herd, "herd");
+      note_unknown_id(reading, at_key(node, "herd"), book.herds, score.herd, "herd", "herds.yaml");
     }
     book.scores.push_back(std::move(score));
   }

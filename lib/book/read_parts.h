@@ -30,20 +30,22 @@ void note_used_id(FileReading& reading, const YamlNode& node, const std::vector<
   for (const Record& other : earlier) {
     if (record.id.empty() || as_id(other.id) != as_id(record.id)) continue;
     reading.error(at_key(node, what == "bag" ? "bag" : "id"),
-                  fmt::format("{} '{}' is there already: {}:{}", what, other.id, other.origin.file,
+                  fmt::format("{} '{}' is already at {}:{}", what, other.id, other.origin.file,
                               other.origin.line),
                   "give one of them another id");
     return;
   }
 }
 
-/// Notes a Problem when no record of the list has this id.
+/// Notes a Problem when no record of the list has this id. Where the file that holds the list could
+/// not be read, or one of its ids, nothing can be said.
 template <class Record>
 void note_unknown_id(FileReading& reading, const YamlNode& node, const std::vector<Record>& records,
-                     const std::string& id, std::string_view what) {
+                     const std::string& id, std::string_view what, const std::string& kept_in) {
+  if (reading.unread.contains(kept_in)) return;
   std::vector<std::string> known;
   for (const Record& record : records) {
-    if (record.id == id) return;
+    if (record.id == id || record.id.empty()) return;
     known.push_back(record.id);
   }
   reading.error(

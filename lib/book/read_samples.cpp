@@ -241,13 +241,13 @@ void check_laboratories(FileReading& reading, const YamlNode& node, const Bag& b
                         const Book& book) {
   if (bag.sent && !bag.sent->lab.empty()) {
     note_unknown_id(reading, at_key(at_key(node, "sent"), "lab"), book.labs, bag.sent->lab,
-                    "laboratory");
+                    "laboratory", "book.yaml");
   }
   const YamlNode& results = at_key(node, "results");
   for (std::size_t i = 0; i < bag.results.size() && i < results.items.size(); ++i) {
     if (bag.results[i].lab.empty()) continue;
     note_unknown_id(reading, at_key(results.items[i], "lab"), book.labs, bag.results[i].lab,
-                    "laboratory");
+                    "laboratory", "book.yaml");
   }
 }
 

@@ -139,7 +139,7 @@ Result<std::string> parse_id(const Dialect&, std::string_view name, std::string_
   }
   if (text.size() > most) {
     return input_problem(fmt::format("{} is {} letters long; at most {}", name, text.size(), most),
-                         "shorten it; the full name goes under 'name'");
+                         "shorten it");
   }
   return std::string(text);
 }

@@ -1,0 +1,555 @@
+// One good book, one file of it spoilt at a time: the whole text of what is said must be right.
+#include <gtest/gtest.h>
+
+#include "book/book_folder.h"
+#include "book/read.h"
+
+namespace pluckbook {
+namespace {
+
+std::string said_of(const BookFolder& folder) {
+  std::string text;
+  for (const Problem& problem : read_whole_book(folder.path()).problems) text += to_text(problem);
+  return text;
+}
+
+struct BadBook {
+  std::string name, file, text, expected;
+};
+
+void check_all(const std::vector<BadBook>& books) {
+  for (const BadBook& bad : books) {
+    SCOPED_TRACE(bad.name);
+    const BookFolder folder;
+    folder.write(bad.file, bad.text);
+    EXPECT_EQ(said_of(folder), bad.expected);
+  }
+}
+
+std::string book_with(const std::string& line) {
+  return "pluckbook: 1\nname: A\nunits: us\ncurrency: USD\n"
+         "labs: [{id: county}]\n" +
+         line + "\n";
+}
+std::string herd_with(const std::string& line) {
+  return "- id: cows\n  head: 140\n  class: mature cow\n  weight: 1250\n"
+         "  calving: 2026-03-10\n" +
+         line + "\n";
+}
+std::string feed_with(const std::string& line) {
+  return "- id: cube\n  like: range cube 20\n" + line + "\n";
+}
+std::string bag_with(const std::string& line) {
+  return "- bag: n1\n  plucked: 2026-06-12\n" + line + "\n";
+}
+std::string result_with(const std::string& values) {
+  return bag_with("  results:\n    - {received: 2026-06-25, basis: dry matter, " + values + "}");
+}
+
+TEST(BadBooks, Files) {
+  check_all({
+      {"a newer format", "book.yaml", "pluckbook: 2\nname: A\nfuture: x\n",
+       "book.yaml:1:12: this book is in format 2; this pluckbook reads format 1\n"
+       "   1 | pluckbook: 2\n"
+       "     |            ^\n"
+       "  use a newer pluckbook; nothing was read\n"},
+      {"a format of words", "book.yaml", "pluckbook: one\nname: A\nunits: us\ncurrency: USD\n",
+       "book.yaml:1:12: this book is in format one; this pluckbook reads format 1\n"
+       "   1 | pluckbook: one\n"
+       "     |            ^~~\n"
+       "  write  pluckbook: 1\n"},
+      {"no format", "book.yaml", "name: A\nunits: us\ncurrency: USD\nlabs: [{id: county}]\n",
+       "book.yaml:1:1: this book has no 'pluckbook'\n"
+       "   1 | name: A\n"
+       "     | ^\n"
+       "  add  pluckbook: 1\n"},
+      {"empty", "feeds.yaml", "",
+       "feeds.yaml: the file is empty\n"
+       "  restore it, or write one comment line if nothing belongs in it\n"},
+      {"binary", "feeds.yaml", std::string("PK\3\4\0\0", 6),
+       "feeds.yaml: line 1 holds bytes that are not UTF-8 text\n"
+       "  save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read\n"},
+      {"not UTF-8", "feeds.yaml", "- id: caf\xE9\n",
+       "feeds.yaml: line 1 holds bytes that are not UTF-8 text\n"
+       "  save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read\n"},
+      {"a list where keys belong", "book.yaml", "- a\n- b\n",
+       "book.yaml:1:1: a book is written as keys with values\n"
+       "   1 | - a\n"
+       "     | ^\n"
+       "  write  pluckbook: 1\n"},
+      {"keys where a list belongs", "grazing.yaml",
+       "date: 2026-05-10\nherd: cows\npasture: north\n",
+       "grazing.yaml:1:1: a list belongs here, one move an item\n"
+       "   1 | date: 2026-05-10\n"
+       "     | ^\n"
+       "  begin each with '- '\n"},
+      {"words where keys belong", "feeds.yaml", "- cube\n",
+       "feeds.yaml:1:3: a feed is written as keys with values\n"
+       "   1 | - cube\n"
+       "     |   ^~~~\n"
+       "  write  id: cube-20\n"},
+      {"samples of no pasture", "samples/2026/nroth.yaml", "# none\n",
+       "samples/2026/nroth.yaml: there is no pasture 'nroth'\n"
+       "  did you mean 'north'?\n"},
+      {"samples outside a year", "samples/north.yaml", "# none\n",
+       "samples/north.yaml: warning: samples are kept in one folder a year, named for it\n"
+       "  move it to, for one,  samples/2026/PASTURE.yaml\n"},
+      {"another ending", "samples/2026/north.yml", "# none\n",
+       "samples/2026/north.yml: files of the book end in .yaml\n"
+       "  rename it to north.yaml\n"},
+  });
+}
+
+TEST(BadBooks, Values) {
+  check_all({
+      {"unknown key", "herds.yaml", herd_with("  waening: 2026-10-15"),
+       "herds.yaml:6:3: unknown key 'waening'\n"
+       "   6 |   waening: 2026-10-15\n"
+       "     |   ^~~~~~~\n"
+       "  did you mean 'weaning'?\n"},
+      {"no value", "herds.yaml", herd_with("  weaning:"),
+       "herds.yaml:6:3: 'weaning' has no value\n"
+       "   6 |   weaning:\n"
+       "     |   ^\n"
+       "  write one, or remove the key\n"},
+      {"several values", "herds.yaml", herd_with("  weaning: [2026-10-15]"),
+       "herds.yaml:6:12: 'weaning' takes one value, not several\n"
+       "   6 |   weaning: [2026-10-15]\n"
+       "     |            ^\n"
+       "  remove the brackets, or the lines indented below it\n"},
+      {"impossible day", "herds.yaml", herd_with("  weaning: 2026-06-31"),
+       "herds.yaml:6:12: weaning '2026-06-31' is not a date\n"
+       "   6 |   weaning: 2026-06-31\n"
+       "     |            ^~~~~~~~~~\n"
+       "  there is no such day between 1900 and 2200\n"},
+      {"date without dashes", "herds.yaml", herd_with("  weaning: 20260631"),
+       "herds.yaml:6:12: weaning '20260631' is not a date\n"
+       "   6 |   weaning: 20260631\n"
+       "     |            ^~~~~~~~\n"
+       "  write year, month, day: 2026-07-06\n"},
+      {"American date", "herds.yaml", herd_with("  weaning: 6/12/2026"),
+       "herds.yaml:6:12: weaning '6/12/2026' is not a date\n"
+       "   6 |   weaning: 6/12/2026\n"
+       "     |            ^~~~~~~~~\n"
+       "  write year, month, day: 2026-07-06\n"},
+      {"decimal comma", "pastures.yaml",
+       "- {id: north, forage: northern mixed-grass, area: '640,5'}\n",
+       "pastures.yaml:1:51: area '640,5' is not a number\n"
+       "   1 | - {id: north, forage: northern mixed-grass, area: '640,5'}\n"
+       "     |                                                   ^~~~~~~\n"
+       "  write a point for the decimals: 640.5\n"},
+      {"thousands comma", "herds.yaml", herd_with("  mature_weight: 1,250 lb"),
+       "herds.yaml:6:18: mature_weight '1,250 lb' is not a number\n"
+       "   6 |   mature_weight: 1,250 lb\n"
+       "     |                  ^~~~~~~~\n"
+       "  no commas: write 1250 or 1.250\n"},
+      {"not a number", "herds.yaml", herd_with("  condition: .nan"),
+       "herds.yaml:6:14: condition '.nan' is not a number\n"
+       "   6 |   condition: .nan\n"
+       "     |              ^~~~\n"
+       "  write a plain number, such as 640.5\n"},
+      {"infinity", "herds.yaml", herd_with("  condition: .inf"),
+       "herds.yaml:6:14: condition '.inf' is not a number\n"
+       "   6 |   condition: .inf\n"
+       "     |              ^~~~\n"
+       "  write a plain number, such as 640.5\n"},
+      {"leading zero", "herds.yaml", herd_with("  condition: 05"),
+       "herds.yaml:6:14: condition '05' is not a number\n"
+       "   6 |   condition: 05\n"
+       "     |              ^~\n"
+       "  write a plain number, such as 640.5\n"},
+      {"weight no cow has", "herds.yaml", herd_with("  mature_weight: 12500 lb"),
+       "herds.yaml:6:18: mature_weight 12500 lb is outside 44.09 to 4409 lb\n"
+       "   6 |   mature_weight: 12500 lb\n"
+       "     |                  ^~~~~~~~\n"
+       "  check the number and its unit\n"},
+      {"unit of another kind", "herds.yaml", herd_with("  peak_milk: 3 gallons"),
+       "herds.yaml:6:14: peak_milk cannot be in 'gallons'\n"
+       "   6 |   peak_milk: 3 gallons\n"
+       "     |              ^~~~~~~~~\n"
+       "  write 3 lb/day or 3 kg/day\n"},
+      {"milk by the pound alone is a day's", "herds.yaml", herd_with("  peak_milk: 22 lb"), ""},
+      {"not one of the words", "book.yaml",
+       "pluckbook: 1\nname: A\nunits: uk\ncurrency: USD\nlabs: [{id: county}]\n",
+       "book.yaml:3:8: units cannot be 'uk'\n"
+       "   3 | units: uk\n"
+       "     |        ^~\n"
+       "  did you mean 'us'?\n"},
+      {"half a cow", "condition.yaml",
+       "- {date: 2026-08-20, herd: cows, condition: 5, head: 40.5}\n",
+       "condition.yaml:1:54: head 40.5 is not a whole number\n"
+       "   1 | - {date: 2026-08-20, herd: cows, condition: 5, head: 40.5}\n"
+       "     |                                                      ^~~~\n"
+       "  write a whole number\n"},
+      {"not a currency", "book.yaml",
+       "pluckbook: 1\nname: A\nunits: us\ncurrency: dollars\nlabs: [{id: county}]\n",
+       "book.yaml:4:11: 'dollars' is not the code of a currency\n"
+       "   4 | currency: dollars\n"
+       "     |           ^~~~~~~\n"
+       "  write its three letters: USD\n"},
+      {"cover in fractions", "book.yaml", book_with("cover: 0.8"),
+       "book.yaml:6:8: cover 0.8 % is outside 50 to 99 %\n"
+       "   6 | cover: 0.8\n"
+       "     |        ^~~\n"
+       "  check the number and its unit\n"},
+      {"29 February", "pastures.yaml",
+       "- {id: north, forage: northern mixed-grass, green_up: 02-29}\n",
+       "pastures.yaml:1:55: green_up '02-29' is not a day of every year\n"
+       "   1 | - {id: north, forage: northern mixed-grass, green_up: 02-29}\n"
+       "     |                                                       ^~~~~\n"
+       "  write month and day: 04-20\n"},
+      {"path-like id", "herds.yaml", "- {id: ../cows, head: 1, class: bull, weight: 1900}\n",
+       "herds.yaml:1:8: '../cows' cannot be an id\n"
+       "   1 | - {id: ../cows, head: 1, class: bull, weight: 1900}\n"
+       "     |        ^~~~~~~\n"
+       "  use letters a to z, digits, '-' and '_'; begin with a letter or digit\n"},
+      {"over-long id", "samples/2026/north.yaml",
+       "- {bag: 26-north-breaks-a-very-long-way-from-the-road-01, plucked: 2026-06-12}\n",
+       "samples/2026/north.yaml:1:9: bag is 48 letters long; at most 40\n"
+       "   1 | - {bag: 26-north-breaks-a-very-long-way-from-the-road-01, plucked: 2026-06-12}\n"
+       "     |         ^~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~\n"
+       "  shorten it\n"},
+      {"escape in a name", "herds.yaml", herd_with("  name: \"a\\u001b[31m\""),
+       "herds.yaml:6:9: this text holds a control or direction character (U+001B)\n"
+       "   6 |   name: \"a\\u001b[31m\"\n"
+       "     |         ^\n"
+       "  remove it, and any escape such as \\e or \\u that stands for it\n"},
+  });
+}
+
+TEST(BadBooks, Records) {
+  check_all({
+      {"missing keys", "herds.yaml", "- {id: cows, head: 140}\n",
+       "herds.yaml:1:3: this herd has no 'class'\n"
+       "   1 | - {id: cows, head: 140}\n"
+       "     |   ^\n"
+       "  add  class: mature cow\n"
+       "herds.yaml:1:3: this herd has no 'weight'\n"
+       "   1 | - {id: cows, head: 140}\n"
+       "     |   ^\n"
+       "  add  weight: 1250 lb\n"},
+      {"duplicate id", "pastures.yaml",
+       "- {id: north, forage: northern mixed-grass}\n- {id: North, forage: northern mixed-grass}\n",
+       "pastures.yaml:2:8: pasture 'north' is already at pastures.yaml:1\n"
+       "   2 | - {id: North, forage: northern mixed-grass}\n"
+       "     |        ^~~~~\n"
+       "  give one of them another id\n"},
+      {"duplicate laboratory", "book.yaml",
+       "pluckbook: 1\nname: A\nunits: us\ncurrency: USD\nlabs: [{id: county}, {id: county}]\n",
+       "book.yaml:5:27: laboratory 'county' is there already\n"
+       "   5 | labs: [{id: county}, {id: county}]\n"
+       "     |                           ^~~~~~\n"
+       "  give one of them another id\n"},
+      {"unknown forage", "pastures.yaml", "- {id: north, forage: northern mixedgrass}\n",
+       "pastures.yaml:1:23: no published forage class is called 'northern mixedgrass'\n"
+       "   1 | - {id: north, forage: northern mixedgrass}\n"
+       "     |                       ^~~~~~~~~~~~~~~~~~~\n"
+       "  did you mean 'northern mixed grass'?\n"},
+      {"weaning before calving", "herds.yaml", herd_with("  weaning: 2026-01-15"),
+       "herds.yaml:6:12: weaning on 2026-01-15 is before calving on 2026-03-10\n"
+       "   6 |   weaning: 2026-01-15\n"
+       "     |            ^~~~~~~~~~\n"
+       "  give the weaning of the calves born from that day\n"},
+      {"shares not adding up", "herds.yaml",
+       "- {id: cows, head: 9, class: mature cow, weight: 1250,\n   calving: {first: 2026-03-10, "
+       "share_by_21_days: [62, 24]}}\n",
+       "herds.yaml:2:51: the shares born add to 86 %, not 100 %\n"
+       "   2 |    calving: {first: 2026-03-10, share_by_21_days: [62, 24]}}\n"
+       "     |                                                   ^\n"
+       "  write the percent of calves born in each 21 days from the first\n"},
+      {"a cow without calving", "herds.yaml",
+       "- {id: cows, head: 9, class: mature cow, weight: 1250}\n",
+       "herds.yaml:1:3: this herd has no 'calving', which sets what the cows need\n"
+       "   1 | - {id: cows, head: 9, class: mature cow, weight: 1250}\n"
+       "     |   ^\n"
+       "  add  calving: 2026-03-10\n"},
+      {"a herd in no pasture", "grazing.yaml", "# none\n",
+       "herds.yaml:1:7: warning: herd 'cows' stands in no pasture\n"
+       "   1 | - id: cows\n"
+       "     |       ^~~~\n"
+       "  add to grazing.yaml  - {date: 2026-05-10, herd: cows, pasture: ...}\n"},
+      {"two moves on a day", "grazing.yaml",
+       "- {date: 2026-05-10, herd: cows, pasture: north}\n- {date: 2026-05-10, herd: cows, "
+       "pasture: meadow}\n",
+       "grazing.yaml:2:10: cows moves twice on 2026-05-10; first on line 1\n"
+       "   2 | - {date: 2026-05-10, herd: cows, pasture: meadow}\n"
+       "     |          ^~~~~~~~~~\n"
+       "  keep the pasture it stood in that night\n"},
+      {"an unknown herd", "grazing.yaml",
+       "- {date: 2026-05-10, herd: cow, pasture: north}\n- {date: 2026-05-10, herd: cows, pasture: "
+       "north}\n",
+       "grazing.yaml:1:28: there is no herd 'cow'\n"
+       "   1 | - {date: 2026-05-10, herd: cow, pasture: north}\n"
+       "     |                            ^~~\n"
+       "  did you mean 'cows'?\n"},
+      {"a score out of scale", "condition.yaml",
+       "- {date: 2026-08-20, herd: cows, condition: 12}\n",
+       "condition.yaml:1:45: condition 12 is outside 1 to 9\n"
+       "   1 | - {date: 2026-08-20, herd: cows, condition: 12}\n"
+       "     |                                             ^~\n"
+       "  check the number and its unit\n"},
+  });
+}
+
+TEST(BadBooks, Feeds) {
+  check_all({
+      {"neither like nor protein", "feeds.yaml", "- {id: cube, analysis: {tdn: 76}}\n",
+       "feeds.yaml:1:8: nothing says how much protein cube holds\n"
+       "   1 | - {id: cube, analysis: {tdn: 76}}\n"
+       "     |        ^~~~\n"
+       "  add  like: range cube 20  or  analysis: {dm: 90, cp: 22.2, tdn: 76}\n"},
+      {"unknown published feed", "feeds.yaml", "- {id: cube, like: rnage cube 20}\n",
+       "feeds.yaml:1:20: no published feed is called 'rnage cube 20'\n"
+       "   1 | - {id: cube, like: rnage cube 20}\n"
+       "     |                    ^~~~~~~~~~~~~\n"
+       "  did you mean 'range cube 20'?\n"},
+      {"negative price", "feeds.yaml", feed_with("  quote: {price: -355 USD/ton}"),
+       "feeds.yaml:3:18: price -355 is below nothing\n"
+       "   3 |   quote: {price: -355 USD/ton}\n"
+       "     |                  ^~~~~~~~~~~~\n"
+       "  write what is paid, 0 or more\n"},
+      {"another currency", "feeds.yaml", feed_with("  quote: {price: 355 CAD/ton}"),
+       "feeds.yaml:3:18: price is in 'CAD', but the book counts in USD\n"
+       "   3 |   quote: {price: 355 CAD/ton}\n"
+       "     |                  ^~~~~~~~~~~\n"
+       "  convert it to USD, or change currency in book.yaml\n"},
+      {"a price for nothing", "feeds.yaml", feed_with("  quote: {price: 355 USD}"),
+       "feeds.yaml:3:18: price '355 USD' does not say for how much feed\n"
+       "   3 |   quote: {price: 355 USD}\n"
+       "     |                  ^~~~~~~\n"
+       "  write it as  355 USD/ton\n"},
+      {"a unit nobody sells by", "feeds.yaml", feed_with("  quote: {price: 355 USD/bushel}"),
+       "feeds.yaml:3:18: 'bushel' is no unit feed is sold by\n"
+       "   3 |   quote: {price: 355 USD/bushel}\n"
+       "     |                  ^~~~~~~~~~~~~~\n"
+       "  write ton, cwt, lb, 50 lb, tonne or kg after the '/'\n"},
+      {"miles without a load", "feeds.yaml",
+       feed_with("  quote: {price: 355, freight: 4.50 USD/mile, miles: 60}"),
+       "feeds.yaml:3:32: freight by the mile needs 'miles' and 'load'\n"
+       "   3 |   quote: {price: 355, freight: 4.50 USD/mile, miles: 60}\n"
+       "     |                                ^~~~~~~~~~~~~\n"
+       "  add  miles: 60, load: 24 ton\n"},
+      {"a key of a quote", "feeds.yaml", feed_with("  quote:\n    price: 355\n    fright: 38"),
+       "feeds.yaml:5:5: unknown key 'fright'\n"
+       "   5 |     fright: 38\n"
+       "     |     ^~~~~~\n"
+       "  did you mean 'freight'?\n"},
+      {"least above most", "feeds.yaml", feed_with("  least: 6 lb/day\n  most: 1 lb/day"),
+       "feeds.yaml:3:10: 'least' is above 'most'\n"
+       "   3 |   least: 6 lb/day\n"
+       "     |          ^~~~~~~~\n"
+       "  check the label\n"},
+      {"fed too often", "feeds.yaml", feed_with("  feedings_per_week: [7, 70]"),
+       "feeds.yaml:3:26: feedings_per_week 70 is outside 1 to 14\n"
+       "   3 |   feedings_per_week: [7, 70]\n"
+       "     |                          ^~\n"
+       "  check the number and its unit\n"},
+      {"ADF above NDF", "feeds.yaml", "- {id: hay, analysis: {cp: 10, adf: 60, ndf: 40}}\n",
+       "feeds.yaml:1:37: ADF is not below NDF\n"
+       "   1 | - {id: hay, analysis: {cp: 10, adf: 60, ndf: 40}}\n"
+       "     |                                     ^~\n"
+       "  ADF is a part of NDF: check whether they changed places\n"},
+      {"urea above protein", "feeds.yaml", "- {id: tub, analysis: {cp: 30, npn_cpe: 40}}\n",
+       "feeds.yaml:1:41: protein from non-protein nitrogen is more than all the protein\n"
+       "   1 | - {id: tub, analysis: {cp: 30, npn_cpe: 40}}\n"
+       "     |                                         ^~\n"
+       "  npn_cpe is a part of cp, in percent of dry matter\n"},
+  });
+}
+
+TEST(BadBooks, LaboratoryFigures) {
+  check_all({
+      {"g/kg taken for percent", "samples/2026/north.yaml", result_with("cp: 84"),
+       "samples/2026/north.yaml:4:53: crude protein 84 % is outside 0.5 to 45 % of dry matter\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, cp: 84}\n"
+       "     |                                                     ^~\n"
+       "  if the laboratory printed 8.4, write 8.4; if it printed g/kg, write \"84 g/kg\"\n"},
+      {"a fraction", "samples/2026/north.yaml", result_with("cp: 0.084"),
+       "samples/2026/north.yaml:4:53: crude protein 0.084 % is outside 0.5 to 45 % of dry matter\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, cp: 0.084}\n"
+       "     |                                                     ^~~~~\n"
+       "  if 0.084 is a fraction, write 8.4\n"},
+      {"g/kg said is fine", "samples/2026/north.yaml", result_with("cp: 84 g/kg"), ""},
+      {"unusual", "samples/2026/north.yaml", result_with("tdn: 35"),
+       "samples/2026/north.yaml:4:54: warning: TDN 35 % is unusual: outside 40 to 80 % of dry "
+       "matter\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, tdn: 35}\n"
+       "     |                                                      ^~\n"
+       "  keep it if the page says so\n"},
+      {"ADF not below NDF", "samples/2026/north.yaml", result_with("adf: 61, ndf: 36.2"),
+       "samples/2026/north.yaml:4:54: warning: ADF 61 % is unusual: outside 18 to 55 % of dry "
+       "matter\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, adf: 61, ndf: 36.2}\n"
+       "     |                                                      ^~\n"
+       "  keep it if the page says so\n"
+       "samples/2026/north.yaml:4:54: ADF 61 % is not below NDF 36.2 %\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, adf: 61, ndf: 36.2}\n"
+       "     |                                                      ^~\n"
+       "  ADF is a part of NDF: check whether they changed places\n"},
+      {"a bare nitrate", "samples/2026/north.yaml", result_with("nitrate: 900"),
+       "samples/2026/north.yaml:4:58: 'nitrate' may mean nitrate or the nitrogen in it, which "
+       "differ 4.4-fold\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, nitrate: 900}\n"
+       "     |                                                          ^~~\n"
+       "  write nitrate_n_ppm for NO3-N, or no3_ppm for NO3, as the page says\n"},
+      {"nitrate N above safe", "samples/2026/north.yaml",
+       result_with("cp: 10, nitrate_n_ppm: 1800"),
+       "samples/2026/north.yaml:4:72: warning: nitrate N 1800 ppm is unusual: outside 0 to 1000 "
+       "ppm of dry matter\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, cp: 10, nitrate_n_ppm: 1800}\n"
+       "     |                                                                        ^~~~\n"
+       "  keep it if the page says so\n"},
+      {"unknown figure", "samples/2026/north.yaml", result_with("cpp: 8"),
+       "samples/2026/north.yaml:4:49: unknown key 'cpp'\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, cpp: 8}\n"
+       "     |                                                 ^~~\n"
+       "  did you mean 'cp'?\n"},
+      {"no figure", "samples/2026/north.yaml", result_with("lab: county"),
+       "samples/2026/north.yaml:4:7: this result holds no figure\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, lab: county}\n"
+       "     |       ^\n"
+       "  add what was printed:  cp: 10.4\n"},
+      {"no basis", "samples/2026/north.yaml",
+       bag_with("  results:\n    - {received: 2026-06-25, cp: 8}"),
+       "samples/2026/north.yaml:4:7: warning: this result does not say its basis; taken as dry "
+       "matter\n"
+       "   4 |     - {received: 2026-06-25, cp: 8}\n"
+       "     |       ^\n"
+       "  add  basis: dry matter  or  basis: as received, as the page says\n"},
+      {"as received without dry matter", "samples/2026/north.yaml",
+       bag_with("  results:\n    - {received: 2026-06-25, basis: as received, cp: 8}"),
+       "samples/2026/north.yaml:4:37: a result as received needs the dry matter\n"
+       "   4 |     - {received: 2026-06-25, basis: as received, cp: 8}\n"
+       "     |                                     ^~~~~~~~~~~\n"
+       "  add  dm: 92.1  (100 less the moisture)\n"},
+      {"as received is judged on dry matter", "samples/2026/north.yaml",
+       bag_with("  results:\n    - {received: 2026-06-25, basis: as received, dm: 20, cp: 12}"),
+       "samples/2026/north.yaml:4:62: crude protein 60 % of dry matter is outside 0.5 to 45 %\n"
+       "   4 |     - {received: 2026-06-25, basis: as received, dm: 20, cp: 12}\n"
+       "     |                                                              ^~\n"
+       "  if the laboratory printed 6, write 6; if it printed g/kg, write \"60 g/kg\"\n"},
+      {"a green bag with the protein of straw", "samples/2026/north.yaml",
+       result_with("dm: 28, cp: 4.1"),
+       "samples/2026/north.yaml:4:61: warning: crude protein 4.1 % of dry matter from a bag of 28 "
+       "% dry matter is low\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, dm: 28, cp: 4.1}\n"
+       "     |                                                             ^~~\n"
+       "  if it stands in the as received column, write  basis: as received\n"},
+  });
+}
+
+TEST(BadBooks, BagsInTime) {
+  check_all({
+      {"bag id twice", "samples/2026/meadow.yaml", "- {bag: 26-north-01, plucked: 2026-06-12}\n",
+       "samples/2026/north.yaml:2:8: bag '26-north-01' is already at samples/2026/meadow.yaml:1\n"
+       "   2 | - bag: 26-north-01\n"
+       "     |        ^~~~~~~~~~~\n"
+       "  give one of them another id\n"},
+      {"sent before plucked", "samples/2026/north.yaml",
+       bag_with("  sent: {date: 2026-06-10, lab: county}"),
+       "samples/2026/north.yaml:3:9: sent 2026-06-10 is before it was plucked, 2026-06-12\n"
+       "   3 |   sent: {date: 2026-06-10, lab: county}\n"
+       "     |         ^\n"
+       "  one of the two dates is wrong\n"},
+      {"received before sent", "samples/2026/north.yaml",
+       bag_with("  sent: 2026-06-15\n  results:\n    - {received: 2026-06-14, basis: dry matter, "
+                "cp: 8}"),
+       "samples/2026/north.yaml:5:18: received 2026-06-14 is before it was sent, 2026-06-15\n"
+       "   5 |     - {received: 2026-06-14, basis: dry matter, cp: 8}\n"
+       "     |                  ^~~~~~~~~~\n"
+       "  one of the two dates is wrong\n"},
+      {"unknown laboratory", "samples/2026/north.yaml",
+       bag_with("  sent: {date: 2026-06-15, lab: conuty}"),
+       "samples/2026/north.yaml:3:33: there is no laboratory 'conuty'\n"
+       "   3 |   sent: {date: 2026-06-15, lab: conuty}\n"
+       "     |                                 ^~~~~~\n"
+       "  did you mean 'county'?\n"},
+      {"superseding nothing", "samples/2026/north.yaml",
+       result_with("cp: 8, supersedes: 2026-06-20"),
+       "samples/2026/north.yaml:4:68: no result above was received on 2026-06-20\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, cp: 8, supersedes: 2026-06-20}\n"
+       "     |                                                                    ^~~~~~~~~~\n"
+       "  write the received date of the result this one corrects\n"},
+      {"in the wrong year", "samples/2025/north.yaml", "- {bag: n0, plucked: 2026-01-02}\n",
+       "samples/2025/north.yaml:1:22: warning: a bag plucked on 2026-01-02 stands among those of "
+       "2025\n"
+       "   1 | - {bag: n0, plucked: 2026-01-02}\n"
+       "     |                      ^~~~~~~~~~\n"
+       "  move it to samples/2026/north.yaml\n"},
+  });
+}
+
+TEST(BadBooks, AFolderWithoutABookIsOneError) {
+  const BookFolder folder;
+  std::filesystem::remove(folder.path() / "book.yaml");
+  const Reading reading = read_whole_book(folder.path());
+  ASSERT_EQ(reading.problems.size(), 1U);
+  EXPECT_EQ(reading.problems[0].what, "there is no book in " + folder.path().string());
+  EXPECT_TRUE(reading.has_errors());
+}
+
+TEST(BadBooks, AMissingFileThatEveryBookHas) {
+  const BookFolder folder;
+  std::filesystem::remove(folder.path() / "herds.yaml");
+  std::filesystem::remove(folder.path() / "grazing.yaml");
+  EXPECT_EQ(said_of(folder),
+            "herds.yaml: this file of the book is missing\n"
+            "  restore it, or make one that holds only a comment line\n");
+}
+
+TEST(BadBooks, WhatIsNoPlainFileOrLeadsOutIsNotOpened) {
+  const BookFolder folder;
+  std::filesystem::remove(folder.path() / "feeds.yaml");
+  std::filesystem::create_directory(folder.path() / "feeds.yaml");
+  const BookFolder other;
+  std::filesystem::remove(folder.path() / "grazing.yaml");
+  std::filesystem::create_symlink(other.path() / "grazing.yaml", folder.path() / "grazing.yaml");
+  EXPECT_EQ(said_of(folder),
+            "feeds.yaml: this is not a plain file\n"
+            "  put the book's own file in its place\n"
+            "grazing.yaml: this link leads out of the book's folder\n"
+            "  put the file itself in its place\n");
+}
+
+TEST(BadBooks, EveryProblemIsListedAtOnceByFileAndLine) {
+  const BookFolder folder;
+  folder.write("pastures.yaml", "- {id: north, forage: northern mixed-grass, area: x}\n");
+  folder.write("grazing.yaml", "- {date: 2026-05-10, herd: cows, pasture: nrth}\n");
+  folder.write("feeds.yaml", "- {id: a, like: range cube 20, fright: 1}\n");
+  EXPECT_EQ(said_of(folder),
+            "feeds.yaml:1:32: unknown key 'fright'\n"
+            "   1 | - {id: a, like: range cube 20, fright: 1}\n"
+            "     |                                ^~~~~~\n"
+            "  known here: id, name, like, analysis, quote, waste, shrink, feedings_per_week, "
+            "least, most\n"
+            "grazing.yaml:1:43: there is no pasture 'nrth'\n"
+            "   1 | - {date: 2026-05-10, herd: cows, pasture: nrth}\n"
+            "     |                                           ^~~~\n"
+            "  did you mean 'north'?\n"
+            "pastures.yaml:1:51: area 'x' is not a number\n"
+            "   1 | - {id: north, forage: northern mixed-grass, area: x}\n"
+            "     |                                                   ^\n"
+            "  write a plain number, such as 640.5\n");
+}
+
+TEST(BadBooks, WarningsDoNotStopTheOtherCommands) {
+  const BookFolder folder;
+  std::filesystem::remove(folder.path() / "grazing.yaml");
+  const Reading reading = read_whole_book(folder.path());
+  EXPECT_FALSE(reading.has_errors());
+  EXPECT_EQ(reading.problems.size(), 1U);
+  EXPECT_TRUE(read_book(folder.path()));
+}
+
+TEST(BadBooks, OnlyErrorsAreHandedToTheOtherCommands) {
+  const BookFolder folder;
+  folder.write("grazing.yaml", "# none\n");
+  folder.write("condition.yaml", "- {date: 2026-08-20, herd: cows, condition: 12}\n");
+  const Result<Book> book = read_book(folder.path());
+  ASSERT_FALSE(book);
+  ASSERT_EQ(book.problems().size(), 1U);
+  EXPECT_EQ(book.problems()[0].what, "condition 12 is outside 1 to 9");
+}
+
+}  // namespace
+}  // namespace pluckbook
