@@ -28,6 +28,14 @@ constexpr double full_milking = 0.027, full_dry = 0.025;
 // (read); bulls at most 10 % of diet, young bulls none (extension consensus, recalled).
 constexpr double cottonseed_young = 0.0033, cottonseed_bull_dm = 0.10;
 
+// Urea of 45 % N is 281 % crude protein (Nebraska, producer question 8 Oct 2010: read). Forage
+// under 52 % TDN is the low class of the intake guidance (Hibberd and Thrift 1992: read).
+constexpr double urea_cp = 2.81, poor_forage_tdn = 0.52;
+
+// Up to so much protein feed a day, percent of body weight, protein-short forage is not displaced;
+// beyond it, as usual. Source: this project's rule from the thresholds of Moore et al. 1999.
+constexpr double free_protein_feed = 0.003;
+
 /// A percent or a ratio in words, without what doubles add to it: 7, not 7.000000000000001.
 std::string figure(double value) {
   return shortest(std::round(value * 1e4) / 1e4);
@@ -163,12 +171,30 @@ void add_share_ceiling(Draft& draft, const std::string& id, const std::string& n
           Side::at_most, 0);
 }
 
+/// Non-protein nitrogen counted as urea: a share of all she eats, and an amount on poor forage.
+void add_urea(Draft& draft) {
+  const auto urea = [](const FeedOffer& o) { return o.figure_or("npn_cpe", 0) / urea_cp; };
+  const SafeUse& share = safe_use("urea_percent_dm");
+  const double most = share.value / 100;
+  add_row(draft,
+          {"urea_share", "urea at most " + figure(share.value) + " % of all she eats", "kg/day",
+           LimitKind::safety, share.source},
+          density(draft, -most, [&](const auto& o) { return urea(o) - most; }), Side::at_most, 0);
+  if (draft.day.tdn.value() >= poor_forage_tdn) return;
+  const SafeUse& amount = safe_use("urea_lb_day");
+  add_row(draft,
+          {"urea_amount", "the most urea a day on poor forage", "kg/day", LimitKind::safety,
+           amount.source},
+          density(draft, 0, urea), Side::at_most, amount.value * kg_per_lb);
+}
+
 void add_npn(Draft& draft) {
   for (const FeedOffer& offer : draft.offers)
     if (!offer.has("npn_cpe") && published_id(offer).empty())
       draft.model.unchecked.push_back("urea: " + offer.name +
                                       " has no figure; taken as none: read its tag");
   if (std::none_of(draft.offers.begin(), draft.offers.end(), carries_npn)) return;
+  add_urea(draft);
   const SafeUse& rule = safe_use("npn_share_of_cp");
   const double most = rule.value;
   add_row(draft,
@@ -215,6 +241,17 @@ std::string name_of(const Draft& draft, const std::string& feed_or_class) {
   return name;
 }
 
+/// Ceilings that go by published feed or by class cannot be put on a feed that is like none.
+void note_unlike(Draft& draft) {
+  for (const FeedOffer& offer : draft.offers) {
+    if (!published_id(offer).empty()) continue;
+    draft.model.unchecked.push_back("ceiling by feed: " + offer.name +
+                                    " is like no published feed; its label rules");
+    if (!offer.has("starch"))
+      draft.model.unchecked.push_back("grain: " + offer.name + " has no starch figure");
+  }
+}
+
 void add_feed_ceiling(Draft& draft, const FeedCeiling& ceiling) {
   const auto in = [&](const FeedOffer& o) { return belongs_to(o, ceiling.feed); };
   if (std::none_of(draft.offers.begin(), draft.offers.end(), in)) return;
@@ -240,8 +277,24 @@ void add_feed_ceiling(Draft& draft, const FeedCeiling& ceiling) {
   }
 }
 
+/// The part of displacement that a first small amount of protein feed is spared.
+void add_displacement_beyond(Draft& draft) {
+  Density d = density(draft, 1, [](const auto& o) { return usual_displacement(o); });
+  double spared = 0;
+  for (int j = 0; j + 1 < draft.columns(); ++j)
+    spared = std::max(spared, d.feeds[j] - draft.model.displacement[static_cast<std::size_t>(j)]);
+  if (spared <= 0) return;
+  add_row(draft,
+          {"displacement",
+           "protein feed over " + figure(100 * free_protein_feed) +
+               " % of body weight: forage is left ungrazed",
+           "kg/day", LimitKind::capacity, "thresholds of Moore et al. 1999, assumed"},
+          d, Side::at_most, draft.forage() + spared * free_protein_feed * draft.day.weight.value());
+}
+
 void add_capacity(Draft& draft) {
   const GrazingDay& day = draft.day;
+  add_displacement_beyond(draft);
   const double full = (day.milking ? full_milking : full_dry) * day.weight.value();
   add_row(draft,
           {"intake", "all the dry matter she can eat", "kg/day", LimitKind::capacity,
@@ -311,6 +364,7 @@ SupplementModel build_model(const GrazingDay& day, const std::vector<FeedOffer>&
     add_share_ceiling(draft, "fat", "fat", day.fat, usual_forage_fat);
     add_share_ceiling(draft, "sulfur", "s", day.sulfur, usual_forage_sulfur);
     add_supplement_rows(draft);
+    note_unlike(draft);
     for (const FeedCeiling& ceiling : feed_ceilings()) add_feed_ceiling(draft, ceiling);
   }
   add_capacity(draft);

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <utility>
 
 namespace pluckbook {
 namespace {
@@ -61,37 +60,58 @@ double shortfall_without(LinearProgram p, const std::vector<double>& least, int 
   return relaxed.status == LpStatus::optimal ? relaxed.answer.objective : no_limit;
 }
 
-/// Limits that the answer touches, in words, each with the shortfall that would be left without it.
-std::vector<std::pair<double, std::string>> touched(const SupplementModel& model,
-                                                    const LinearProgram& p, const LpAnswer& at) {
-  std::vector<std::pair<double, std::string>> all;
+struct Obstacle {
+  std::string words;
+  double left = 0;       // shortfall that would be left without it
+  bool touched = false;  // by the answer
+};
+
+double room_of(const LinearProgram& p, const LpAnswer& at, int row) {
+  const double level = at.row_level[row];
+  return std::min(p.row_upper[row] - level, level - p.row_lower[row]) /
+         std::max(1.0, std::abs(level));
+}
+
+/// Limits that may stand in the way: those the answer touches, and, where a label asks for a least
+/// amount that another limit forbids, the others too.
+std::vector<Obstacle> obstacles(const SupplementModel& model, const LinearProgram& p,
+                                const LpAnswer& at) {
+  const bool all_or_none = std::any_of(model.least_dm.begin(), model.least_dm.end(),
+                                       [](double least) { return least > 0; });
+  std::vector<Obstacle> all;
   for (std::size_t i = 0; i < model.limits.size(); ++i) {
     const int row = static_cast<int>(i);
     if (model.limits[i].kind == LimitKind::need) continue;
-    const double level = at.row_level[row];
-    const double room = std::min(p.row_upper[row] - level, level - p.row_lower[row]);
-    if (room > binding * std::max(1.0, std::abs(level))) continue;
-    all.emplace_back(shortfall_without(p, model.least_dm, row, -1), model.limits[i].words);
+    const bool touched = room_of(p, at, row) <= binding;
+    if (touched || all_or_none)
+      all.push_back(
+          {model.limits[i].words, shortfall_without(p, model.least_dm, row, -1), touched});
   }
   for (std::size_t j = 0; j < model.displacement.size(); ++j) {
     const int column = static_cast<int>(j);
-    if (p.upper[column] <= 0 || p.upper[column] - at.x[column] > binding) continue;
-    all.emplace_back(shortfall_without(p, model.least_dm, -1, column), model.upper_words[j]);
+    if (p.upper[column] <= 0 || std::isinf(p.upper[column])) continue;
+    const bool touched = p.upper[column] - at.x[column] <= binding;
+    if (touched || all_or_none)
+      all.push_back(
+          {model.upper_words[j], shortfall_without(p, model.least_dm, -1, column), touched});
   }
   return all;
 }
 
-/// The touched limit without which least would be missing; all of them where none alone helps.
+/// The limit without which least would be missing; where none alone helps, all that are touched.
 std::string in_the_way_of(const SupplementModel& model, const LinearProgram& p, const LpAnswer& at,
                           double shortfall) {
-  const auto all = touched(model, p, at);
-  if (all.empty()) return "no feed offered can bring more of it";
-  const auto best = std::min_element(
-      all.begin(), all.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
-  if (best->first < shortfall * (1 - 1e-6) - binding) return best->second;
-  if (all.size() == 1) return "no feed offered can bring more of it";
+  const auto all = obstacles(model, p, at);
+  const auto best = std::min_element(all.begin(), all.end(),
+                                     [](const auto& a, const auto& b) { return a.left < b.left; });
+  if (best == all.end()) return "";
+  if (best->left < shortfall * (1 - 1e-6) - binding) return best->words;
+  std::vector<std::string> touched;
+  for (const Obstacle& each : all)
+    if (each.touched) touched.push_back(each.words);
+  if (touched.size() < 2) return "";  // not for a limit: the feeds bring no more of it
   std::string together;
-  for (const auto& [left, words] : all) together += (together.empty() ? "" : "; ") + words;
+  for (const std::string& words : touched) together += (together.empty() ? "" : "; ") + words;
   return together;
 }
 

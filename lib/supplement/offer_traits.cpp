@@ -17,6 +17,11 @@ bool allows(const FeedOffer& offer, int feedings_per_week) {
   return std::find(ways.begin(), ways.end(), feedings_per_week) != ways.end();
 }
 
+std::string class_of(const FeedOffer& offer) {
+  if (!offer.feed_class.empty()) return offer.feed_class;
+  return is_grain(offer) ? "grain" : "mixed_cube";
+}
+
 }  // namespace
 
 bool is_self_fed(const FeedOffer& offer) {
@@ -69,13 +74,15 @@ double days_in_one_feeding(const FeedOffer& offer, int feedings_per_week) {
   return 7.0 / feedings_per_week;
 }
 
+double usual_displacement(const FeedOffer& offer) {
+  return displacement(class_of(offer)).usual;
+}
+
 double displacement_of(const FeedOffer& offer, Share forage_crude_protein, Share forage_tdn) {
-  std::string feed_class = offer.feed_class;
-  if (feed_class.empty()) feed_class = is_grain(offer) ? "grain" : "mixed_cube";
-  const Displacement& published = displacement(feed_class);
   const bool protein_short =
       forage_tdn.value() > intake_rules().tdn_cp_ratio * forage_crude_protein.value();
   const bool protein_feed = offer.figure_or("cp", 0) >= protein_feed_cp;
+  const Displacement& published = displacement(class_of(offer));
   return protein_short && protein_feed ? published.deficit : published.usual;
 }
 

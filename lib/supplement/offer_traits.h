@@ -39,4 +39,7 @@ double days_in_one_feeding(const FeedOffer& offer, int feedings_per_week);
 ///         grain when half of it is starch (assumed).
 double displacement_of(const FeedOffer& offer, Share forage_crude_protein, Share forage_tdn);
 
+/// The same where protein is not short, and for protein feed beyond the first small amount.
+double usual_displacement(const FeedOffer& offer);
+
 }  // namespace pluckbook

@@ -67,14 +67,26 @@ std::optional<double> as_quote(const FeedOffer& offer, double fed) {
   return (delivered - cost.freight.value()) * quote->kg_per_unit;
 }
 
+/// Why it takes no part in any of the ways it may be fed; "" when it does in one.
+std::string left_out(const FeedOffer& offer) {
+  std::string why;
+  for (const int feedings : feeding_frequencies({offer})) {
+    why = why_left_out(offer, feedings);
+    if (why.empty()) break;
+  }
+  return why;
+}
+
 std::string why_not(const FeedOffer& offer, const Mix& alone) {
-  if (!offer.cost) return "it has no quote on or before the day";
+  if (std::string why = left_out(offer); !why.empty()) return why;
   if (alone.status == MixStatus::not_trusted) return "its answer failed its own check";
-  if (alone.status != MixStatus::out_of_reach) return "";
+  if (alone.status != MixStatus::out_of_reach || alone.unmet.empty()) return "";
   std::string what;
-  for (const Unmet& unmet : alone.unmet) what += (what.empty() ? "" : " and the ") + unmet.words;
-  if (alone.unmet.empty()) return "it cannot meet the need";
-  return "cannot reach the " + what + ": " + alone.unmet.front().in_the_way;
+  for (const Unmet& unmet : alone.unmet)
+    what += (what.empty() ? "the " : " and the ") + unmet.words;
+  const std::string& way = alone.unmet.front().in_the_way;
+  if (way.empty()) return "no amount of it reaches " + what;
+  return "cannot reach " + what + ": in the way stands " + way;
 }
 
 }  // namespace

@@ -15,7 +15,7 @@ namespace {
 struct Day {
   GrazingDay day;
   std::vector<FeedOffer> offers;
-  std::vector<double> s, price, least;
+  std::vector<double> s, usual, price, least;
 };
 
 Day random_day(unsigned seed) {
@@ -51,6 +51,7 @@ Day random_day(unsigned seed) {
     if (between(0, 1) < 0.4) feed.least = KgAsFedPerDay(between(0.3, 1.5));
     d.offers.push_back(offer(feed));
     d.s.push_back(displacement_of(d.offers.back(), g.crude_protein, g.tdn));
+    d.usual.push_back(j == 0 ? 0.5 : 0.3);  // a grain and two cubes: reference/safe_use.yaml
     d.price.push_back(d.offers.back().cost_per_kg_dm().value());
     d.least.push_back(feed.least ? feed.least->value() * 0.9 : 0);
   }
@@ -65,13 +66,15 @@ struct Eaten {
 Eaten eaten(const Day& d, const std::vector<double>& x, double& forage) {
   const GrazingDay& g = d.day;
   const double w = g.weight.value();
-  double feed = 0, feed_ndf = 0;
+  double feed = 0, feed_ndf = 0, spared = 0;  // spared: of usual displacement, protein feeds
   forage = g.forage_intake.value();
   for (std::size_t j = 0; j < x.size(); ++j) {
     feed += x[j];
     feed_ndf += x[j] * d.offers[j].figure_or("ndf", 0);
     forage -= d.s[j] * x[j];
+    spared += (d.usual[j] - d.s[j]) * x[j];
   }
+  if (spared > 0) forage -= std::max(0.0, spared - 0.3 * 0.003 * w);
   const double full = std::max((g.milking ? 0.027 : 0.025) * w, g.forage_intake.value());
   forage = std::min({forage, full - feed, (0.012 * w - feed_ndf) / g.ndf->value()});
   Eaten e{forage + feed,
@@ -113,8 +116,9 @@ bool all_kept(const Day& d, const std::vector<double>& x, double slack) {
   return forage >= -slack && e.cp >= d.day.need_crude_protein.value() - slack &&
          e.tdn >= d.day.need_tdn.value() - slack && rumen_margin(d, x, e, forage) >= -slack &&
          e.fat <= 0.06 * e.all + slack && e.sulfur <= 0.005 * e.all + slack &&
-         e.npn <= 0.3333 * e.cp + slack && x[0] <= 0.0025 * w + slack &&
-         e.feed_tdn <= 0.007 * w + slack;
+         e.npn <= 0.3333 * e.cp + slack && e.npn / 2.81 <= 0.01 * e.all + slack &&
+         (d.day.tdn.value() >= 0.52 || e.npn / 2.81 <= 0.15 * kg_per_lb + slack) &&
+         x[0] <= 0.0025 * w + slack && e.feed_tdn <= 0.007 * w + slack;
 }
 
 TEST(CheapestMix, is_never_dearer_than_any_point_of_a_grid) {

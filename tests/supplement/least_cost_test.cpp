@@ -125,8 +125,9 @@ TEST(AllOptions, say_in_plain_words_why_a_feed_cannot_do_it_alone) {
   Feed corn = own_feed("corn", 200, {{"cp", 12}, {"tdn", 90}, {"starch", 70}});
   const std::vector<FeedOffer> offers{offer(corn), offer(feed_like("soybean hulls", 180))};
   const auto options = all_options(day, offers, cheapest_mix(day, offers));
-  EXPECT_EQ(options[0].why_not,
-            "cannot reach the TDN the cow needs: grain at most 0.25 % of body weight");
+  EXPECT_EQ(
+      options[0].why_not,
+      "cannot reach the TDN the cow needs: in the way stands grain at most 0.25 % of body weight");
 }
 
 TEST(CheapestMix, has_nothing_to_offer_without_feeds) {
@@ -136,7 +137,7 @@ TEST(CheapestMix, has_nothing_to_offer_without_feeds) {
   ASSERT_EQ(mix.unmet.size(), 2u);
   EXPECT_NEAR(mix.unmet[0].asked, 0.9, 1e-9);
   EXPECT_NEAR(mix.unmet[0].reached, 0.55, 1e-6);
-  EXPECT_EQ(mix.unmet[0].in_the_way, "no feed offered can bring more of it");
+  EXPECT_EQ(mix.unmet[0].in_the_way, "");
 }
 
 TEST(CheapestMix, leaves_out_a_feed_without_a_quote_and_says_so) {
@@ -148,7 +149,7 @@ TEST(CheapestMix, leaves_out_a_feed_without_a_quote_and_says_so) {
   ASSERT_EQ(mix.status, MixStatus::optimal);
   EXPECT_EQ(amount(mix, 0), 0);
   const auto options = all_options(day, offers, mix);
-  EXPECT_EQ(options[0].why_not, "it has no quote on or before the day");
+  EXPECT_EQ(options[0].why_not, "cottonseed meal has no quote on or before the day");
   EXPECT_TRUE(options[0].break_even_fed);
   EXPECT_FALSE(options[0].break_even_quote);
 }
@@ -166,6 +167,35 @@ TEST(CheapestMix, gives_none_or_the_least_amount_of_the_label) {
   const Mix only = cheapest_mix(day, {offer(cheap)});
   ASSERT_EQ(only.status, MixStatus::optimal);
   EXPECT_NEAR(only.parts[0].as_fed.value(), 2, 1e-9);
+}
+
+TEST(CheapestMix, says_when_a_ceiling_forbids_the_least_amount_of_a_label) {
+  Feed corn = own_feed("corn", 200, {{"cp", 9}, {"tdn", 90}, {"starch", 70}});
+  corn.least = KgAsFedPerDay(3);  // 2.7 kg DM, over a quarter percent of 550 kg
+  const Mix mix = cheapest_mix(dormant_day(0.5, 5.8), {offer(corn)});
+  ASSERT_EQ(mix.status, MixStatus::out_of_reach);
+  EXPECT_TRUE(mix.parts.empty());
+  EXPECT_EQ(mix.unmet[0].in_the_way, "grain at most 0.25 % of body weight");
+}
+
+// Up to 0.3 % of 550 kg = 1.65 kg cottonseed meal leaves the forage alone; beyond, 0.3 kg for each:
+// 0.55 + 0.45 x - 0.05 0.3 (x - 1.65) = 1.5.
+TEST(CheapestMix, lets_protein_feed_beyond_a_small_amount_displace_forage) {
+  const FeedOffer meal = offer(feed_like("cottonseed meal", 350));
+  const Mix mix = cheapest_mix(dormant_day(1.5, 5.5), {meal});
+  ASSERT_EQ(mix.status, MixStatus::optimal);
+  const double x = (1.5 - 0.55 - 0.015 * 1.65) / (0.45 - 0.015);
+  EXPECT_NEAR(amount(mix, 0), x, 1e-6);
+  EXPECT_NEAR(mix.forage_left.value(), 11 - 0.3 * (x - 1.65), 1e-6);
+}
+
+TEST(AllOptions, say_that_a_feed_with_urea_cannot_be_fed_now_and_then) {
+  Feed urea = own_feed("urea cube", 300, {{"cp", 42}, {"tdn", 78}, {"npn_cpe", 8}});
+  urea.feedings_per_week = {3};
+  const GrazingDay day = dormant_day(0.8, 5.5);
+  const std::vector<FeedOffer> offers{offer(urea)};
+  EXPECT_EQ(all_options(day, offers, cheapest_mix(day, offers))[0].why_not,
+            "urea cube carries urea: fed every day or self-fed only");
 }
 
 TEST(CheapestMix, feeds_as_seldom_as_pays) {

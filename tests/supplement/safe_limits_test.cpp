@@ -100,14 +100,39 @@ TEST(SafeLimits, hold_the_tdn_of_a_supplement_under_what_displaces_forage) {
                          [](const Fed& f) { return 0.75 * f.x[0] - 0.007 * 550; }});
 }
 
+GrazingDay poor_protein_day(double tdn, double need_crude_protein) {
+  GrazingDay day = dormant_day(need_crude_protein, 5.4);
+  day.crude_protein = Share(0.04);
+  day.tdn = Share(tdn);
+  return day;
+}
+
+FeedOffer urea_mix() {
+  return own("urea mix", 100, {{"cp", 100}, {"tdn", 40}, {"npn_cpe", 80}});
+}
+
 TEST(SafeLimits, hold_urea_to_a_third_of_the_protein) {
-  const auto urea = own("urea mix", 100, {{"cp", 100}, {"tdn", 40}, {"npn_cpe", 80}});
   expect_kept_and_named({"protein from urea at most a third of all crude protein",
-                         dormant_day(1.4, 5.4),
-                         {urea, dear_cube()},
+                         poor_protein_day(0.53, 0.85),
+                         {urea_mix(), dear_cube()},
                          [](const Fed& f) {
-                           return 0.80 * f.x[0] - (0.05 * f.forage + f.x[0] + 0.42 * f.x[1]) / 3;
+                           return 0.80 * f.x[0] - (0.04 * f.forage + f.x[0] + 0.42 * f.x[1]) / 3;
                          }});
+}
+
+TEST(SafeLimits, hold_urea_to_one_percent_of_all_she_eats) {
+  expect_kept_and_named(
+      {"urea at most 1 % of all she eats",
+       poor_protein_day(0.53, 1.4),
+       {urea_mix(), dear_cube()},
+       [](const Fed& f) { return 0.80 / 2.81 * f.x[0] - 0.01 * (f.forage + f.x[0] + f.x[1]); }});
+}
+
+TEST(SafeLimits, hold_urea_to_fifteen_hundredths_of_a_pound_on_poor_forage) {
+  expect_kept_and_named({"the most urea a day on poor forage",
+                         poor_protein_day(0.50, 0.85),
+                         {urea_mix(), dear_cube()},
+                         [](const Fed& f) { return 0.80 / 2.81 * f.x[0] - 0.15 * kg_per_lb; }});
 }
 
 TEST(SafeLimits, hold_fat_to_six_percent_of_all_she_eats) {
@@ -274,6 +299,8 @@ TEST(SafeLimits, are_named_as_unchecked_where_a_figure_is_missing) {
       names(mix.unchecked, "fat at most 6 % of all she eats: the forage has no figure; 3 %"));
   EXPECT_TRUE(names(mix.unchecked, "sulfur at most 0.5 % of all she eats: cube has no figure"));
   EXPECT_TRUE(names(mix.unchecked, "urea: cube has no figure; taken as none: read its tag"));
+  EXPECT_TRUE(names(mix.unchecked, "ceiling by feed: cube is like no published feed"));
+  EXPECT_TRUE(names(mix.unchecked, "grain: cube has no starch figure"));
   EXPECT_TRUE(names(mix.unchecked, "room in the gut"));
   EXPECT_TRUE(names(mix.unchecked, "calcium at least 1.5 times phosphorus"));
 }
