@@ -9,7 +9,7 @@
 namespace pluckbook {
 namespace {
 
-constexpr double dust = 1e-7;  // kg DM/day: less is not fed
+constexpr double dust = 1e-5;  // kg DM/day: less is not fed
 constexpr double touching = 1e-7;
 constexpr double same_money = 1e-9;
 

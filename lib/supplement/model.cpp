@@ -127,8 +127,8 @@ void add_needs(Draft& draft) {
   if (const double floor = day.rumen_floor.value(); floor > 0)
     add_row(draft,
             {"rumen_protein",
-             "crude protein the rumen needs: " + figure(in_percent(day.rumen_floor)) +
-                 " % of all she eats",
+             "crude protein the rumen needs (" + figure(in_percent(day.rumen_floor)) +
+                 " % of all she eats)",
              "kg/day", LimitKind::need, intake_rules().source},
             density(draft, day.crude_protein.value() - floor,
                     [&](const auto& o) { return o.figure_or("cp", 0) - floor; }),

@@ -77,16 +77,25 @@ std::string left_out(const FeedOffer& offer) {
   return why;
 }
 
+/// "the TDN the cow needs, the ... and the ..."
+std::string needs_in_words(const std::vector<Unmet>& unmet) {
+  std::string words;
+  for (std::size_t i = 0; i < unmet.size(); ++i) {
+    if (i > 0) words += i + 1 == unmet.size() ? " and " : ", ";
+    words += "the " + unmet[i].words;
+  }
+  return words;
+}
+
 std::string why_not(const FeedOffer& offer, const Mix& alone) {
   if (std::string why = left_out(offer); !why.empty()) return why;
   if (alone.status == MixStatus::not_trusted) return "its answer failed its own check";
   if (alone.status != MixStatus::out_of_reach || alone.unmet.empty()) return "";
-  std::string what;
-  for (const Unmet& unmet : alone.unmet)
-    what += (what.empty() ? "the " : " and the ") + unmet.words;
+  const std::string what = needs_in_words(alone.unmet);
   const std::string& way = alone.unmet.front().in_the_way;
   if (way.empty()) return "no amount of it reaches " + what;
-  return "cannot reach " + what + ": in the way stands " + way;
+  const bool several = way.find("; ") != std::string::npos;
+  return "cannot reach " + what + ": " + way + (several ? " stand" : " stands") + " in the way";
 }
 
 }  // namespace

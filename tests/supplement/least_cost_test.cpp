@@ -87,7 +87,7 @@ TEST(CheapestMix, is_something_when_only_the_rumen_is_short) {
   ASSERT_EQ(mix.status, MixStatus::optimal);
   // Cottonseed meal 45 % (Alabama Extension, read), displaces none: 0.55 + 0.45 x = 0.07 (11 + x).
   EXPECT_NEAR(amount(mix, 0), 0.22 / 0.38, 1e-6);
-  EXPECT_TRUE(names(mix.binding, "the rumen needs: 7 % of all she eats"));
+  EXPECT_TRUE(names(mix.binding, "the rumen needs (7 % of all she eats)"));
 }
 
 TEST(CheapestMix, takes_the_protein_and_energy_of_displaced_forage_along) {
@@ -127,7 +127,7 @@ TEST(AllOptions, say_in_plain_words_why_a_feed_cannot_do_it_alone) {
   const auto options = all_options(day, offers, cheapest_mix(day, offers));
   EXPECT_EQ(
       options[0].why_not,
-      "cannot reach the TDN the cow needs: in the way stands grain at most 0.25 % of body weight");
+      "cannot reach the TDN the cow needs: grain at most 0.25 % of body weight stands in the way");
 }
 
 TEST(CheapestMix, has_nothing_to_offer_without_feeds) {
