@@ -14,7 +14,7 @@ namespace pluckbook {
 enum class IntakeRule {
   guidance_lower,   // default; agrees with the intake of the requirement rows
   guidance_higher,  // the high end
-  nrc_equation,     // the low end
+  nrc_equation,     // the low end on good forage; on poor forage it lies above the lower guidance
   own_figure,       // the herd's own percent of body weight
 };
 std::string_view to_string(IntakeRule rule);
@@ -33,7 +33,11 @@ struct Intake {
   bool protein_limits = false;  // protein-poor forage
 };
 
-/// Requires: the herd's own figure is set when the rule is own_figure.
+/// Guidance is written for cows: milking and dry are mixed by the herd's milking share, and
+/// heifers, growing cattle and bulls take the dry column (assumed: ours). Both limits hold for
+/// every rule and class; the drop on protein-poor forage was published for dry cows. Source:
+/// intake_guidance_lower and _higher, intake_rules; each states its own. Requires: the herd's own
+/// figure is set when the rule is own_figure.
 Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule);
 
 /// The rule that leads for a herd: its own figure when given, else guidance_lower.
