@@ -246,6 +246,15 @@ TEST(SafeLimits, do_not_forbid_feed_because_forage_alone_is_past_one) {
   EXPECT_EQ(cheapest_mix(day, {sour}).status, MixStatus::out_of_reach);
 }
 
+// Energy is plenty here, so leaving sulfurous forage ungrazed would make room for sulfurous feed:
+// nobody can tell a cow to.
+TEST(SafeLimits, do_not_count_on_a_cow_leaving_bad_forage) {
+  GrazingDay day = dormant_day(0.6, 3.0);
+  day.sulfur = Share(0.006);
+  const auto sour = own("sour cube", 100, {{"cp", 42}, {"tdn", 78}, {"s", 0.7}});
+  EXPECT_EQ(cheapest_mix(day, {sour}).status, MixStatus::out_of_reach);
+}
+
 TEST(SafeLimits, hold_the_label_and_name_it) {
   Feed cube = own_feed("cube", 300, {{"cp", 42}, {"tdn", 78}});
   cube.most = KgAsFedPerDay(0.5);
