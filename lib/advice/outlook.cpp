@@ -20,11 +20,12 @@ struct Horizon {
   OutlookSettings settings;
   std::vector<HerdNeed> needs;  // one a day from as_of to until
   DietSeries::Paths paths;
+  std::optional<Share> ndf;  // of the newest bag, taken to stay: it limits what the gut holds
 
   int days() const { return static_cast<int>(needs.size()); }
   int count() const { return static_cast<int>(paths.crude_protein.cols()); }
   Diet diet(int day, int path) const {
-    return {Share(paths.crude_protein(day, path)), Share(paths.tdn(day, path)), std::nullopt};
+    return {Share(paths.crude_protein(day, path)), Share(paths.tdn(day, path)), ndf};
   }
 };
 
@@ -52,13 +53,16 @@ Crossing crossing_in_share(const Horizon& horizon, DietNutrient nutrient) {
 }
 
 /// Both nutrients in one pass, since a day's balance holds both.
-std::array<Crossing, 2> crossings_in_amount(const Horizon& horizon, IntakeRule rule) {
+std::array<Crossing, 2> crossings_in_amount(const Horizon& horizon, IntakeRule rule,
+                                            bool gut_limits) {
   std::array<std::vector<std::optional<int>>, 2> runs;
   std::vector<DayBalance> days(static_cast<std::size_t>(horizon.days()));
   for (int path = 0; path < horizon.count(); ++path) {
     for (int day = 0; day < horizon.days(); ++day) {
       const auto at = static_cast<std::size_t>(day);
-      days[at] = balance_of(horizon.herd, horizon.needs[at], horizon.diet(day, path), rule);
+      Diet diet = horizon.diet(day, path);
+      if (!gut_limits) diet.ndf.reset();
+      days[at] = balance_of(horizon.herd, horizon.needs[at], diet, rule);
     }
     for (std::size_t i = 0; i < nutrients.size(); ++i) {
       runs[i].push_back(first_run(horizon.days(), [&](int day) {
@@ -139,7 +143,8 @@ std::string which_first(const DayBalance& day, bool bare) {
 
 Result<Horizon> horizon_of(const Herd& herd, const DietSeries& series,
                            const OutlookSettings& settings) {
-  Horizon horizon{herd, settings, {}, {}};
+  Horizon horizon{herd, settings, {}, {}, std::nullopt};
+  if (const FootedResult* newest = series.newest_result(settings.as_of)) horizon.ndf = newest->ndf;
   for (Date day = settings.as_of; day <= settings.until; day += Days(1)) {
     Result<HerdNeed> need = need_on(herd, day);
     if (!need) return need.problems();
@@ -167,6 +172,35 @@ NutrientOutlook state_today(const Horizon& horizon, const DietSeries& series, Di
   return out;
 }
 
+/// The day and the season in amounts, by the leading rule and at both ends of the published ones.
+/// The high end leaves the gut's ceiling out, since milking cows have been seen to eat more.
+struct Readings {
+  DayBalance lead, low, high;
+  std::array<Crossing, 2> lead_crossing, low_crossing, high_crossing;
+};
+
+Readings readings_of(const Horizon& horizon, const DietSeries& series) {
+  const Date today = horizon.settings.as_of;
+  const Diet now{series.on(DietNutrient::crude_protein, today).median,
+                 series.on(DietNutrient::tdn, today).median, horizon.ndf};
+  const Diet roomy{now.crude_protein, now.tdn, std::nullopt};
+  const HerdNeed& need = horizon.needs[0];
+  const IntakeRule leading = leading_rule(horizon.herd);
+  return {balance_of(horizon.herd, need, now, leading),
+          balance_of(horizon.herd, need, now, IntakeRule::nrc_equation),
+          balance_of(horizon.herd, need, roomy, IntakeRule::guidance_higher),
+          crossings_in_amount(horizon, leading, true),
+          crossings_in_amount(horizon, IntakeRule::nrc_equation, true),
+          crossings_in_amount(horizon, IntakeRule::guidance_higher, false)};
+}
+
+std::string gut_note(const Intake& intake, Share ndf) {
+  return fmt::format(
+      "NDF of {:.0f} % lets the gut hold {:.0f} % of what the intake rule alone says (1.2 % of "
+      "body weight as NDF, Missouri extension); the high end of the range leaves this out",
+      in_percent(ndf), intake.amount / intake.before_limits * 100);
+}
+
 }  // namespace
 
 Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
@@ -187,28 +221,21 @@ Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
   out.herd = &herd;
   out.pasture = pasture;
   out.need = horizon->needs[0];
-  const Diet now{series->on(DietNutrient::crude_protein, settings.as_of).median,
-                 series->on(DietNutrient::tdn, settings.as_of).median, std::nullopt};
-  const IntakeRule leading = leading_rule(herd);
-  const DayBalance today = balance_of(herd, out.need, now, leading);
-  const DayBalance least = balance_of(herd, out.need, now, IntakeRule::nrc_equation);
-  const DayBalance most = balance_of(herd, out.need, now, IntakeRule::guidance_higher);
-  out.intake = today.intake;
-  out.first_short = which_first(today, move->bare);
-
-  const auto lead = crossings_in_amount(*horizon, leading);
-  const auto low = crossings_in_amount(*horizon, IntakeRule::nrc_equation);
-  const auto high = crossings_in_amount(*horizon, IntakeRule::guidance_higher);
+  const Readings readings = readings_of(*horizon, *series);
+  out.intake = readings.lead.intake;
+  out.first_short = which_first(readings.lead, move->bare);
+  if (out.intake.gut_limits) out.notes.push_back(gut_note(out.intake, *horizon->ndf));
   for (std::size_t i = 0; i < nutrients.size(); ++i) {
-    NutrientOutlook one = state_today(*horizon, *series, nutrients[i], today, move->date);
+    NutrientOutlook one = state_today(*horizon, *series, nutrients[i], readings.lead, move->date);
     one.falls_below = crossing_in_share(*horizon, nutrients[i]);
-    one.falls_below_amount = lead[i];
-    one.amount_low_intake = low[i];
-    one.amount_high_intake = high[i];
-    one.supply_low = std::min({balance_in(least, nutrients[i]).supply, one.balance.supply,
-                               balance_in(most, nutrients[i]).supply});
-    one.supply_high = std::max({balance_in(least, nutrients[i]).supply, one.balance.supply,
-                                balance_in(most, nutrients[i]).supply});
+    one.falls_below_amount = readings.lead_crossing[i];
+    one.amount_low_intake = readings.low_crossing[i];
+    one.amount_high_intake = readings.high_crossing[i];
+    const auto supplies =
+        std::minmax({balance_in(readings.low, nutrients[i]).supply, one.balance.supply,
+                     balance_in(readings.high, nutrients[i]).supply});
+    one.supply_low = supplies.first;
+    one.supply_high = supplies.second;
     one.notes = disagreements(one);
     out.nutrients.push_back(std::move(one));
   }

@@ -9,25 +9,10 @@
 namespace pluckbook {
 namespace {
 
-// A figure of an older bag no longer speaks for today's grass.
-constexpr long figure_days = 60;
-
 /// The diet that `cover` of the outcomes are better than.
 Share cautious(const DietSeries& series, DietNutrient nutrient, Date day, double cover) {
   const double middle = to_scale(nutrient, series.on(nutrient, day).median);
   return from_scale(nutrient, middle + series.sd_on(nutrient, day) * normal_quantile(1 - cover));
-}
-
-/// The newest result whose other figures (fibre, minerals) can stand for today's forage.
-const FootedResult* newest_result(const DietSeries& series, Date day) {
-  const FootedResult* newest = nullptr;
-  for (const BagReading& reading : series.bags()) {
-    const long age = days_between(reading.bag->plucked, day);
-    if (reading.used && age >= 0 && age <= figure_days && !reading.results.empty()) {
-      newest = &reading.results.back();
-    }
-  }
-  return newest;
 }
 
 GrazingDay grazing_day(const Book& book, const Herd& herd, const Pasture& pasture,
@@ -40,7 +25,7 @@ GrazingDay grazing_day(const Book& book, const Herd& herd, const Pasture& pastur
   day.forage_intake = answer.intake.amount;
   day.crude_protein = diet.crude_protein;
   day.tdn = diet.tdn;
-  if (const FootedResult* result = newest_result(series, answer.date)) {
+  if (const FootedResult* result = series.newest_result(answer.date)) {
     day.ndf = result->ndf;
     day.fat = result->fat;
     day.calcium = result->calcium;
@@ -98,8 +83,9 @@ Result<PriceAnswer> price_for(const Book& book, const Herd& herd, Date day, doub
   answer.date = day;
   answer.cover = cover;
   answer.need = std::move(*need);
-  const Diet diet{cautious(*series, DietNutrient::crude_protein, day, cover),
-                  cautious(*series, DietNutrient::tdn, day, cover), std::nullopt};
+  Diet diet{cautious(*series, DietNutrient::crude_protein, day, cover),
+            cautious(*series, DietNutrient::tdn, day, cover), std::nullopt};
+  if (const FootedResult* newest = series->newest_result(day)) diet.ndf = newest->ndf;
   const DayBalance balance = balance_of(herd, answer.need, diet, leading_rule(herd));
   answer.intake = balance.intake;
   answer.gaps = {{DietNutrient::crude_protein, balance.crude_protein, diet.crude_protein,

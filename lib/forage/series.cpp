@@ -283,6 +283,16 @@ double DietSeries::tail_probability(DietNutrient nutrient, Date day, Share value
   return 2 * normal_cdf(-std::abs(to_scale(nutrient, value) - marginals.mean(0)) / sd);
 }
 
+const FootedResult* DietSeries::newest_result(Date day) const {
+  const BagReading* newest = nullptr;
+  for (const BagReading& reading : bags_) {
+    const long age = days_between(reading.bag->plucked, day);
+    if (!reading.used || reading.results.empty() || age < 0 || age > figure_days) continue;
+    if (newest == nullptr || newest->bag->plucked <= reading.bag->plucked) newest = &reading;
+  }
+  return newest == nullptr ? nullptr : &newest->results.back();
+}
+
 double DietSeries::sd_on(DietNutrient nutrient, Date day) const {
   const Asked asked = ask(nutrient, {day});
   return std::sqrt(model(nutrient).marginals_at(asked.when, asked.prior).variance(0));

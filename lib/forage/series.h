@@ -36,6 +36,10 @@ struct DietPoint {
   Share median, low, high;  // low and high: the 80 % range of the pasture's own diet
 };
 
+// A figure of an older bag no longer speaks for today's grass (judgement: diets are sampled every
+// two to eight weeks).
+inline constexpr long figure_days = 60;
+
 class DietSeries {
  public:
   /// The series of a pasture from a book as it is known (see as_of).
@@ -70,6 +74,10 @@ class DietSeries {
   /// How likely a value at least as far from what the series expects would have been, two-sided,
   /// with the error of one bag of so many stops included.
   double tail_probability(DietNutrient nutrient, Date day, Share value, int stops) const;
+
+  /// The newest result plucked at most `figure_days` before the day: its fibre and minerals can
+  /// still speak for the grass. nullptr when there is none.
+  const FootedResult* newest_result(Date day) const;
 
   /// Posterior standard deviation on the scale, and what one more bag on `bag_day` would leave of
   /// it on `target` (for choosing the next sample).

@@ -43,7 +43,7 @@ std::string need_text(const NeedAnswer& answer, const Reader& reader) {
         "* the rumen's least, 7 % of dry matter (Sprinkle, University of Arizona), is "
         "above the table's own figure; CP in amounts is the table's.");
   }
-  for (const std::string& note : notes) text += wrapped("- " + note);
+  for (const std::string& note : notes) text += wrapped("- " + note, 80, 2);
   if (!answer.rows.empty() && answer.rows.front().need.citation != nullptr) {
     const Citation& c = *answer.rows.front().need.citation;
     text += wrapped(fmt::format("source: {}; {} ({})", c.source, c.table, c.status));

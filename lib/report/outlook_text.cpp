@@ -12,6 +12,7 @@ std::string day(const std::optional<Date>& date) {
 
 std::string range(const Crossing& crossing) {
   if (!crossing.low) return "-";
+  if (!crossing.high) return fmt::format("from {} on", day(crossing.low));
   return fmt::format("{} to {}", day(crossing.low), day(crossing.high));
 }
 
@@ -84,7 +85,7 @@ std::string herd_text(const HerdOutlook& herd, const OutlookSettings& settings,
     }
     for (const std::string& note : n.notes) notes.push_back(in_words(n.nutrient) + ": " + note);
   }
-  for (const std::string& note : notes) text += wrapped("- " + note);
+  for (const std::string& note : notes) text += wrapped("- " + note, 80, 2);
   return text;
 }
 

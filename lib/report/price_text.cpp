@@ -77,10 +77,10 @@ std::string gaps_table(const PriceAnswer& answer, const Reader& reader) {
 std::string mix_table(const PriceAnswer& answer, const Reader& reader) {
   const std::string unit = mass_unit(reader);
   Table table({{"feed", Align::left},
-               {"a head and day, " + unit},
-               {"a head a feeding"},
+               {unit + " a head a day"},
+               {"a feeding"},
                {"herd a feeding"},
-               {"cost, " + reader.currency + "/head"}});
+               {reader.currency + "/day"}});
   const int feedings = answer.mix.feedings_per_week;
   for (const MixPart& part : answer.mix.parts) {
     const double daily = in_mass_unit(part.as_fed.value(), reader);
@@ -156,7 +156,7 @@ std::string options_table(const PriceAnswer& answer, const Reader& reader) {
                                     : "-",
          option.break_even_quote ? quote_words(offer, *option.break_even_quote, reader) : "-"});
     if (!option.why_not.empty()) {
-      reasons += wrapped(fmt::format("- {}: {}", offer.id, option.why_not));
+      reasons += wrapped(fmt::format("- {}: {}", offer.id, option.why_not), 80, 2);
     }
   }
   return table.text() + reasons;
@@ -169,7 +169,7 @@ std::string price_text(const PriceAnswer& answer, const Reader& reader) {
   const bool none = answer.mix.status == MixStatus::none_needed;
   if (!none && !answer.cautions.empty()) {
     text += "\ncautions\n";
-    for (const std::string& caution : answer.cautions) text += wrapped("- " + caution);
+    for (const std::string& caution : answer.cautions) text += wrapped("- " + caution, 80, 2);
   }
   text += "\n" + gaps_table(answer, reader);
   text += unmet_text(answer, reader);
@@ -178,7 +178,7 @@ std::string price_text(const PriceAnswer& answer, const Reader& reader) {
     text += mix_table(answer, reader) + explanations(answer, reader);
   }
   if (!none) text += "\n" + options_table(answer, reader);
-  for (const std::string& note : answer.notes) text += wrapped("- " + note);
+  for (const std::string& note : answer.notes) text += wrapped("- " + note, 80, 2);
   if (!answer.mix.unchecked.empty()) {
     text += wrapped(
         fmt::format("not checked, or by a class value: {}", fmt::join(answer.mix.unchecked, "; ")));

@@ -15,7 +15,7 @@ std::string sources_text() {
   for (const SourceInUse& source : sources_in_use()) {
     if (source.topic != topic) text += "\n" + source.topic + "\n";
     topic = source.topic;
-    text += wrapped(fmt::format("- {}: {} ({})", source.what, source.source, source.status));
+    text += wrapped(fmt::format("- {}: {} ({})", source.what, source.source, source.status), 80, 2);
   }
   return text;
 }

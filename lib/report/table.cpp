@@ -22,6 +22,21 @@ std::string line_of(const std::vector<Column>& columns, const std::vector<int>& 
   return line + "\n";
 }
 
+/// The words of a text, a number kept together with the word after it: "9.0 %", "26 Jul".
+std::vector<std::string> unbroken_pieces(const std::string& text) {
+  std::vector<std::string> pieces;
+  bool after_number = false;
+  for (std::string_view word : split(text, ' ')) {
+    if (after_number) {
+      pieces.back() += " " + std::string(word);
+    } else {
+      pieces.emplace_back(word);
+    }
+    after_number = !after_number && parse_number(word).has_value();
+  }
+  return pieces;
+}
+
 }  // namespace
 
 std::string Table::text(int width) const {
@@ -54,12 +69,12 @@ std::string Table::text(int width) const {
 std::string wrapped(const std::string& text, int width, int indent) {
   std::string out;
   std::string line;
-  for (std::string_view word : split(text, ' ')) {
-    if (!line.empty() && display_width(line) + 1 + display_width(word) > width) {
+  for (const std::string& piece : unbroken_pieces(text)) {
+    if (!line.empty() && display_width(line) + 1 + display_width(piece) > width) {
       out += line + "\n";
-      line = std::string(static_cast<std::size_t>(indent), ' ') + std::string(word);
+      line = std::string(static_cast<std::size_t>(indent), ' ') + piece;
     } else {
-      line += (line.empty() ? "" : " ") + std::string(word);
+      line += (line.empty() ? "" : " ") + piece;
     }
   }
   return out + line + "\n";

@@ -30,7 +30,8 @@ class Table {
   std::vector<std::vector<std::string>> rows_;
 };
 
-/// Text broken at spaces so that no line is wider than `width`; following lines are indented.
-std::string wrapped(const std::string& text, int width = 80, int indent = 2);
+/// Text broken at spaces so that no line is wider than `width`, never between a number and its
+/// unit; lines after the first are indented.
+std::string wrapped(const std::string& text, int width = 80, int indent = 0);
 
 }  // namespace pluckbook
