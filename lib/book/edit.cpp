@@ -1,0 +1,371 @@
+#include "book/edit.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <tuple>
+#include <vector>
+
+#include "base/text.h"
+#include "base/yaml.h"
+#include "book/lab_values.h"
+#include "book/read_parts.h"
+
+namespace pluckbook {
+namespace {
+
+// ---- the text by lines -------------------------------------------------------------------------
+
+// A text cut after each line break; line(1) is the first.
+class Lines {
+ public:
+  explicit Lines(const std::string& text) : text_(text) {
+    std::size_t begin = 0;
+    while (begin < text.size()) {
+      begins_.push_back(begin);
+      begin = std::min(text.find('\n', begin), text.size() - 1) + 1;
+    }
+  }
+  int count() const { return static_cast<int>(begins_.size()); }
+  std::size_t begin_of(int line) const {
+    return line > count() ? text_.size() : begins_[static_cast<std::size_t>(line - 1)];
+  }
+  std::string_view line(int number) const {
+    return std::string_view(text_).substr(begin_of(number),
+                                          begin_of(number + 1) - begin_of(number));
+  }
+  bool is_record(int number) const {
+    const std::string_view bare = trimmed(line(number));
+    return !bare.empty() && bare[0] != '#';
+  }
+  /// The last line before this one that is neither blank nor a comment.
+  int last_record_before(int line) const {
+    int last = line - 1;
+    while (last > 0 && !is_record(last)) --last;
+    return last;
+  }
+  std::string_view line_break() const {
+    const std::size_t first = text_.find('\n');
+    return first != std::string::npos && first > 0 && text_[first - 1] == '\r' ? "\r\n" : "\n";
+  }
+
+ private:
+  const std::string& text_;
+  std::vector<std::size_t> begins_;
+};
+
+// Whole lines put after a line of the text. A missing last line break is added first.
+Spliced insert_after(const std::string& text, int line, const std::vector<std::string>& added) {
+  const Lines lines(text);
+  const std::string line_break(lines.line_break());
+  const std::size_t at = lines.begin_of(line + 1);
+  std::string block;
+  if (at > 0 && text[at - 1] != '\n') block += line_break;
+  for (const std::string& one : added) block += one + line_break;
+  return {text.substr(0, at) + block + text.substr(at), line + 1};
+}
+
+std::string spaces(int count) {
+  return std::string(static_cast<std::size_t>(std::max(0, count)), ' ');
+}
+
+// ---- how records are written -------------------------------------------------------------------
+
+std::string number_text(double number) {
+  return shortest(std::round(number * 1e6) / 1e6);
+}
+
+std::string result_text(const LabResult& result) {
+  std::string text = fmt::format("{{received: {}", to_iso(result.received));
+  if (!result.lab.empty()) text += ", lab: " + as_scalar(result.lab);
+  text +=
+      fmt::format(", basis: {}", result.basis == Basis::dry_matter ? "dry matter" : "as received");
+  for (const Analyte& analyte : analytes()) {
+    const auto value = result.values.find(std::string(analyte.name));
+    if (value == result.values.end()) continue;
+    text += fmt::format(", {}: {}", analyte.name, number_text(value->second));
+  }
+  if (!result.supersedes.empty()) text += ", supersedes: " + as_scalar(result.supersedes);
+  if (!result.note.empty()) text += ", note: " + as_scalar(result.note);
+  return text + "}";
+}
+
+std::vector<std::string> bag_lines(const Bag& bag, const std::string& indent) {
+  std::vector<std::string> lines = {
+      indent + "- bag: " + as_scalar(bag.id), indent + "  plucked: " + to_iso(bag.plucked),
+      indent + "  method: " + (bag.method == Method::clipped ? "clipped" : "hand-plucked")};
+  if (bag.stops) lines.push_back(fmt::format("{}  stops: {}", indent, *bag.stops));
+  if (bag.fill) lines.push_back(indent + "  fill: " + number_text(*bag.fill));
+  if (!bag.note.empty()) lines.push_back(indent + "  note: " + as_scalar(bag.note));
+  return lines;
+}
+
+std::string_view mark_key(Mark::What what) {
+  static constexpr std::array<std::string_view, 4> keys = {"dried", "sent", "spoiled", "lost"};
+  return keys[static_cast<std::size_t>(what)];
+}
+
+std::string mark_text(const Mark& mark) {
+  const std::string date = to_iso(mark.date);
+  if (mark.what != Mark::What::sent) return fmt::format("{}: {}", mark_key(mark.what), date);
+  if (mark.lab.empty()) return fmt::format("sent: {{date: {}}}", date);
+  return fmt::format("sent: {{date: {}, lab: {}}}", date, as_scalar(mark.lab));
+}
+
+// ---- reading back ------------------------------------------------------------------------------
+
+bool same(const LabResult& a, const LabResult& b) {
+  return a.received == b.received && a.lab == b.lab && a.basis == b.basis &&
+         a.supersedes == b.supersedes && a.note == b.note &&
+         std::equal(a.values.begin(), a.values.end(), b.values.begin(), b.values.end(),
+                    [](const auto& x, const auto& y) {
+                      return x.first == y.first && std::abs(x.second - y.second) < 1e-6;
+                    });
+}
+
+bool same(const Bag& a, const Bag& b) {
+  const auto facts = [](const Bag& bag) {
+    return std::tie(bag.id, bag.plucked, bag.method, bag.stops, bag.fill, bag.dried, bag.spoiled,
+                    bag.lost, bag.note);
+  };
+  const auto sent = [](const Bag& bag) {
+    return bag.sent ? to_iso(bag.sent->date) + " " + bag.sent->lab : std::string();
+  };
+  return facts(a) == facts(b) && sent(a) == sent(b) &&
+         std::equal(a.results.begin(), a.results.end(), b.results.begin(), b.results.end(),
+                    [](const LabResult& x, const LabResult& y) { return same(x, y); });
+}
+
+Problem edit_by_hand(const std::string& file, int line, const std::string& addition) {
+  return input_problem("this layout cannot be added to without rewriting it",
+                       fmt::format("nothing was changed; add by hand:  {}", addition),
+                       Place{file, line, 1, 1, ""});
+}
+
+struct Samples {
+  YamlDocument document;
+  std::vector<Bag> bags;
+};
+
+// The bags of a text. Its errors come without a place when the text is not yet in the file.
+Result<Samples> read_bags(const Book& book, const std::string& file, const std::string& text) {
+  Result<YamlDocument> document = read_yaml(file, text);
+  if (!document) return document.problems();
+  Book scratch;
+  scratch.labs = book.labs;
+  Problems problems;
+  FileReading reading(*document, {book.units, book.currency}, problems);
+  read_samples(reading, document->root, "", scratch);
+  std::erase_if(problems, [](const Problem& p) { return p.severity == Severity::warning; });
+  if (!problems.empty()) return problems;
+  return Samples{*std::move(document), std::move(scratch.bags)};
+}
+
+// The splice, if the new text holds exactly the bags that are meant.
+Result<Spliced> verified(const Book& book, const std::string& file, Spliced spliced,
+                         const std::vector<Bag>& meant, const std::string& addition) {
+  Result<Samples> samples = read_bags(book, file, spliced.text);
+  if (samples && std::equal(samples->bags.begin(), samples->bags.end(), meant.begin(), meant.end(),
+                            [](const Bag& a, const Bag& b) { return same(a, b); })) {
+    return spliced;
+  }
+  if (samples) return edit_by_hand(file, spliced.line, addition);
+  Problems problems = samples.problems();
+  for (Problem& problem : problems) {
+    problem.place.reset();
+    problem.remedy += "\nnothing was written";
+  }
+  return problems;
+}
+
+// ---- where an addition goes --------------------------------------------------------------------
+
+bool is_flow(const std::string& text, const YamlNode& node) {
+  return node.begin < text.size() && (text[node.begin] == '{' || text[node.begin] == '[');
+}
+
+// The bracket that closes the one at `begin`, or npos.
+std::size_t closing_bracket(std::string_view text, std::size_t begin) {
+  int depth = 0;
+  char before = ' ';  // the last character that is no space
+  for (std::size_t i = begin; i < text.size(); ++i) {
+    const char c = text[i];
+    const bool opens_text = before == '{' || before == '[' || before == ',' || before == ':';
+    if ((c == '"' || c == '\'') && opens_text) {
+      for (++i; i < text.size() && text[i] != c; ++i) i += c == '"' && text[i] == '\\' ? 1 : 0;
+    } else if (c == '#' && i > 0 && (text[i - 1] == ' ' || text[i - 1] == '\n')) {
+      i = std::min(text.find('\n', i), text.size() - 1);
+    } else if (c == '{' || c == '[') {
+      ++depth;
+    } else if (c == '}' || c == ']') {
+      if (--depth == 0) return i;
+    }
+    if (c != ' ' && c != '\n' && c != '\r') before = c;
+  }
+  return std::string_view::npos;
+}
+
+// Text put before the bracket that closes a flow list or map.
+Spliced insert_in_brackets(const std::string& text, const YamlNode& node,
+                           const std::string& addition) {
+  std::size_t at = closing_bracket(text, node.begin);
+  if (at == std::string_view::npos) return {text, node.line};
+  while (at > node.begin + 1 && text[at - 1] == ' ') --at;
+  const bool empty = node.items.empty() && node.entries.empty();
+  const std::string before = text.substr(0, at);
+  return {before + (empty ? "" : ", ") + addition + text.substr(at),
+          1 + static_cast<int>(std::count(before.begin(), before.end(), '\n'))};
+}
+
+struct BagPlace {
+  const YamlNode* node;
+  int index;
+  int next_line;  // of the next bag, or one past the end
+};
+
+Result<BagPlace> find_place(const Samples& samples, const std::string& bag) {
+  const std::vector<YamlNode>& items = samples.document.root.items;
+  for (std::size_t i = 0; i < samples.bags.size() && i < items.size(); ++i) {
+    if (samples.bags[i].id != bag) continue;
+    const int after = Lines(samples.document.text).count() + 1;
+    return BagPlace{&items[i], static_cast<int>(i),
+                    i + 1 < items.size() ? items[i + 1].line : after};
+  }
+  return input_problem(fmt::format("there is no bag '{}' in {}", shown(bag), samples.document.file),
+                       "pluckbook bags  lists them");
+}
+
+// The line after which a key goes: behind the last of the keys that stand before it in the order a
+// bag is written.
+int line_for_key(const Samples& samples, const BagPlace& place, std::string_view key) {
+  static constexpr std::array<std::string_view, 11> order = {
+      "bag",   "plucked", "method",  "stops", "fill",   "note",
+      "dried", "sent",    "spoiled", "lost",  "results"};
+  const auto rank = [](std::string_view k) {
+    return std::find(order.begin(), order.end(), k) - order.begin();
+  };
+  const Lines lines(samples.document.text);
+  const std::vector<YamlNode::Entry>& entries = place.node->entries;
+  int line = place.node->line;
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    if (rank(entries[i].key.text) >= rank(key)) continue;
+    const int next = i + 1 < entries.size() ? entries[i + 1].key.line : place.next_line;
+    line = std::max(line, lines.last_record_before(next));
+  }
+  return line;
+}
+
+Spliced insert_key(const Samples& samples, const BagPlace& place, std::string_view key,
+                   std::vector<std::string> added) {
+  const std::string indent = spaces(place.node->entries.front().key.column - 1);
+  for (std::string& line : added) line = indent + line;
+  return insert_after(samples.document.text, line_for_key(samples, place, key), added);
+}
+
+Spliced insert_result(const Samples& samples, const BagPlace& place, const std::string& addition) {
+  const std::string& text = samples.document.text;
+  const YamlNode* results = place.node->find("results");
+  if (is_flow(text, *place.node) && results == nullptr) {
+    return insert_in_brackets(text, *place.node, "results: [" + addition + "]");
+  }
+  if (results == nullptr)
+    return insert_key(samples, place, "results", {"results:", "  - " + addition});
+  if (is_flow(text, *results)) return insert_in_brackets(text, *results, addition);
+  // Behind the last result, as far in as the others.
+  const auto key = std::find_if(place.node->entries.begin(), place.node->entries.end(),
+                                [](const auto& entry) { return entry.key.text == "results"; });
+  const auto next = std::next(key);
+  const int boundary = next == place.node->entries.end() ? place.next_line : next->key.line;
+  const int column = results->kind == YamlNode::Kind::list ? results->column : key->key.column + 2;
+  return insert_after(text, Lines(text).last_record_before(boundary),
+                      {spaces(column - 1) + "- " + addition});
+}
+
+bool leaves_a_blank_line(const Samples& samples) {
+  const Lines lines(samples.document.text);
+  if (samples.bags.size() < 2) return true;
+  const int last = samples.document.root.items.back().line;
+  for (int line = lines.last_record_before(last) + 1; line < last; ++line) {
+    if (trimmed(lines.line(line)).empty()) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+std::string as_scalar(const std::string& text) {
+  static constexpr std::string_view plain =
+      "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 ._/+()%-";
+  const bool reads_back = !text.empty() && text.find_first_not_of(plain) == std::string::npos &&
+                          plain.find(text[0]) < 62 && text.back() != ' ' && text != "null" &&
+                          text != "Null" && text != "NULL";
+  if (reads_back) return text;
+  std::string quoted = "\"";
+  for (char c : text) {
+    if (c == '"' || c == '\\') quoted += '\\';
+    quoted += c;
+  }
+  return quoted + "\"";
+}
+
+Result<Spliced> with_bag(const Book& book, const std::string& file, const std::string& text,
+                         const Bag& bag) {
+  Result<Samples> samples = read_bags(book, file, text);
+  if (!samples) return samples.problems();
+  const YamlNode& root = samples->document.root;
+  const int last = Lines(text).count();
+  if (root.kind == YamlNode::Kind::list && is_flow(text, root)) {
+    return edit_by_hand(file, root.line, "- bag: " + bag.id);
+  }
+  const bool first = root.kind == YamlNode::Kind::null;
+  std::vector<std::string> added = bag_lines(bag, first ? "" : spaces(root.column - 1));
+  const bool blank =
+      !text.empty() && leaves_a_blank_line(*samples) && !trimmed(Lines(text).line(last)).empty();
+  if (blank) added.insert(added.begin(), "");
+  Spliced spliced = insert_after(text, last, added);
+  if (blank) ++spliced.line;
+  std::vector<Bag> meant = samples->bags;
+  meant.push_back(bag);
+  return verified(book, file, std::move(spliced), meant, "- bag: " + bag.id);
+}
+
+Result<Spliced> with_mark(const Book& book, const std::string& file, const std::string& text,
+                          const std::string& bag, const Mark& mark) {
+  const Result<Samples> samples = read_bags(book, file, text);
+  if (!samples) return samples.problems();
+  const Result<BagPlace> place = find_place(*samples, bag);
+  if (!place) return place.problems();
+  const std::string_view key = mark_key(mark.what);
+  if (const YamlNode* there = place->node->find(key)) {
+    return input_problem(fmt::format("bag {} is already marked {}", bag, key),
+                         "nothing was changed; correct the date by hand if it is wrong",
+                         samples->document.place_of(*there));
+  }
+  std::vector<Bag> meant = samples->bags;
+  Bag& marked = meant[static_cast<std::size_t>(place->index)];
+  if (mark.what == Mark::What::dried) marked.dried = mark.date;
+  if (mark.what == Mark::What::sent) marked.sent = Sent{mark.date, mark.lab};
+  if (mark.what == Mark::What::spoiled) marked.spoiled = mark.date;
+  if (mark.what == Mark::What::lost) marked.lost = mark.date;
+  const std::string addition = mark_text(mark);
+  Spliced spliced = is_flow(text, *place->node) ? insert_in_brackets(text, *place->node, addition)
+                                                : insert_key(*samples, *place, key, {addition});
+  return verified(book, file, std::move(spliced), meant, addition);
+}
+
+Result<Spliced> with_result(const Book& book, const std::string& file, const std::string& text,
+                            const std::string& bag, const LabResult& result) {
+  const Result<Samples> samples = read_bags(book, file, text);
+  if (!samples) return samples.problems();
+  const Result<BagPlace> place = find_place(*samples, bag);
+  if (!place) return place.problems();
+  std::vector<Bag> meant = samples->bags;
+  meant[static_cast<std::size_t>(place->index)].results.push_back(result);
+  const std::string addition = result_text(result);
+  Spliced spliced = insert_result(*samples, *place, addition);
+  return verified(book, file, std::move(spliced), meant, "results: - " + addition);
+}
+
+}  // namespace pluckbook

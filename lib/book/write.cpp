@@ -1,0 +1,186 @@
+#include "book/write.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <functional>
+#include <system_error>
+
+#include "base/text.h"
+#include "book/edit.h"
+#include "book/files.h"
+#include "book/read_parts.h"
+#include "book/store.h"
+
+namespace pluckbook {
+namespace {
+
+namespace fs = std::filesystem;
+
+using Splice = std::function<Result<Spliced>(const std::string& text)>;
+
+// One change of one file under the lock: read, splice, replace.
+Result<Written> change(const Book& book, const std::string& file, const std::string& header,
+                       const Splice& splice) {
+  std::error_code error;
+  const fs::path folder = fs::canonical(book.folder, error);
+  if (error) {
+    return system_problem(fmt::format("cannot find {}", shown(book.folder, 200)),
+                          "nothing was changed");
+  }
+  const Result<BookLock> lock = lock_book(disk(), folder);
+  if (!lock) return lock.problems();
+  const Result<std::optional<std::string>> text = file_text(folder, file);
+  if (!text) return text.problems();
+  const Result<Spliced> spliced = splice(text->value_or(header));
+  if (!spliced) return spliced.problems();
+  const Result<Done> done = replace_file(disk(), folder, file, spliced->text, *text);
+  if (!done) return done.problems();
+  return Written{file, spliced->line};
+}
+
+Problem no_such_bag(const Book& book, const std::string& id) {
+  std::vector<std::string> known;
+  for (const Bag& bag : book.bags) known.push_back(bag.id);
+  return usage_problem(fmt::format("there is no bag '{}'", shown(id)),
+                       known.empty()             ? "the book holds no bag yet"
+                       : nearest_word(id, known) ? suggestion(id, known)
+                                                 : std::string("pluckbook bags  lists them"));
+}
+
+// ---- a new book --------------------------------------------------------------------------------
+
+struct NewFile {
+  std::string name, text;
+};
+
+// book.yaml comes last: until it stands, the folder is no book.
+std::vector<NewFile> new_files(const BookFacts& facts) {
+  return {
+      {"pastures.yaml",
+       "# - {id: north, name: North, forage: northern mixed-grass, area: 640 acre, green_up: "
+       "04-20}\n"},
+      {"herds.yaml",
+       "# - {id: cows, head: 140, class: mature cow, weight: 1250 lb, peak_milk: 22 lb/day, "
+       "calving: 2026-03-10}\n"},
+      {"grazing.yaml", "# - {date: 2026-05-10, herd: cows, pasture: north}\n"},
+      {"feeds.yaml",
+       "# - {id: cube, like: range cube 20, quote: {price: 355 USD/ton, date: 2026-08-01}}\n"},
+      {"condition.yaml", "# - {date: 2026-08-20, herd: cows, condition: 5.2, head: 40}\n"},
+      {"book.yaml",
+       fmt::format("pluckbook: {}\nname: {}\nunits: {}\ncurrency: {}\n"
+                   "cover: 80    # share of outcomes a supplement should cover, %\n"
+                   "# trip: 18.00    # one feeding trip to a pasture\n"
+                   "# labs: [{{id: county, name: County Forage Lab, days: 10}}]\n",
+                   book_format, as_scalar(facts.name),
+                   facts.units == UnitSystem::us ? "us" : "metric", as_scalar(facts.currency))},
+  };
+}
+
+std::optional<Problem> refuse_folder(const fs::path& folder) {
+  std::error_code error;
+  const std::string name = shown(folder.string(), 200);
+  if (fs::exists(folder / "book.yaml", error)) {
+    return usage_problem(fmt::format("{} holds a book already", name), "nothing was changed");
+  }
+  if (!fs::exists(folder, error)) return std::nullopt;
+  if (!fs::is_directory(folder, error)) {
+    return usage_problem(fmt::format("{} is no folder", name), "name a new or an empty folder");
+  }
+  for (const fs::directory_entry& entry : fs::directory_iterator(folder, error)) {
+    if (entry.path().filename().string().starts_with('.')) continue;
+    return usage_problem(fmt::format("{} is not empty", name), "name a new or an empty folder");
+  }
+  return std::nullopt;
+}
+
+// What the reader would say of the new book.yaml.
+Problems problems_of(const NewFile& front) {
+  const Result<YamlDocument> document = read_yaml(front.name, front.text);
+  if (!document) return document.problems();
+  Problems problems;
+  Book book;
+  FileReading reading(*document, {}, problems);
+  read_operation(reading, document->root, book);
+  return problems;
+}
+
+}  // namespace
+
+Result<Written> start_book(const fs::path& folder, const BookFacts& facts) {
+  if (auto problem = refuse_folder(folder)) return *std::move(problem);
+  const std::vector<NewFile> files = new_files(facts);
+  Problems problems = problems_of(files.back());
+  for (Problem& problem : problems) problem.place.reset();
+  if (!problems.empty()) return problems;
+
+  // From the nearest folder that exists, so that those made below it are flushed too.
+  std::error_code error;
+  const fs::path whole = fs::absolute(folder).lexically_normal();
+  fs::path base = whole;
+  while (!fs::is_directory(base, error) && base.has_relative_path()) base = base.parent_path();
+  const fs::path below = whole.lexically_relative(base);
+  for (const NewFile& file : files) {
+    const std::string name = (below / file.name).lexically_normal().string();
+    const Result<Done> done =
+        replace_file(disk(), fs::canonical(base, error), name, file.text, std::nullopt);
+    if (!done) return done.problems();
+  }
+  return Written{"book.yaml", 1};
+}
+
+Result<Written> add_bag(const Book& book, const Bag& bag) {
+  const Pasture* pasture = find_pasture(book, bag.pasture);
+  if (pasture == nullptr) {
+    std::vector<std::string> known;
+    for (const Pasture& one : book.pastures) known.push_back(one.id);
+    return usage_problem(
+        fmt::format("there is no pasture '{}'", shown(bag.pasture)),
+        known.empty() ? "write it into pastures.yaml first" : suggestion(bag.pasture, known));
+  }
+  for (const Bag& other : book.bags) {
+    if (as_id(other.id) != as_id(bag.id)) continue;
+    return usage_problem(fmt::format("bag '{}' is already at {}:{}", shown(other.id),
+                                     other.origin.file, other.origin.line),
+                         "nothing was changed; give the new bag another id");
+  }
+  const int year = static_cast<int>(bag.plucked.year());
+  const std::string file = samples_name(year, bag.pasture);
+  return change(book, file, fmt::format("# {}, {}\n", pasture->name, year),
+                [&](const std::string& text) { return with_bag(book, file, text, bag); });
+}
+
+Result<Written> mark_bag(const Book& book, const std::string& bag, const Mark& mark) {
+  const Bag* found = find_bag(book, bag);
+  if (found == nullptr) return no_such_bag(book, bag);
+  const std::string file = found->origin.file;
+  return change(book, file, "",
+                [&](const std::string& text) { return with_mark(book, file, text, bag, mark); });
+}
+
+Result<Written> add_result(const Book& book, const std::string& bag, const LabResult& result) {
+  const Bag* found = find_bag(book, bag);
+  if (found == nullptr) return no_such_bag(book, bag);
+  const std::string file = found->origin.file;
+  return change(book, file, "", [&](const std::string& text) {
+    return with_result(book, file, text, bag, result);
+  });
+}
+
+std::string proposed_bag_id(const Book& book, const std::string& pasture, Date plucked) {
+  constexpr std::size_t room = 33;  // an id has 40 letters: "26-", the pasture, "-001"
+  const std::string stem =
+      fmt::format("{:02}-{}-", static_cast<int>(plucked.year()) % 100, pasture.substr(0, room));
+  int highest = 0;
+  for (const Bag& bag : book.bags) {
+    if (!as_id(bag.id).starts_with(as_id(stem))) continue;
+    const std::string_view number = trimmed(std::string_view(bag.id).substr(stem.size()));
+    const bool digits = !number.empty() && number.size() < 6 &&
+                        number.find_first_not_of("0123456789") == std::string_view::npos;
+    if (digits) highest = std::max(highest, std::stoi(std::string(number)));
+  }
+  return fmt::format("{}{:02}", stem, highest + 1);
+}
+
+}  // namespace pluckbook
