@@ -27,20 +27,20 @@ Whereabouts where_is(const Bag& bag, const Book& book, Date today) {
   } else if (bag.spoiled) {
     w.state = "spoiled";
   } else if (!bag.results.empty()) {
-    w.state = "answered " + to_iso(bag.results.back().received);
+    w.state = "answered " + in_words_without_year(bag.results.back().received);
   } else if (bag.sent) {
     const Laboratory* lab = find_laboratory(book, bag.sent->lab);
     const Date expected = bag.sent->date + Days(lab == nullptr ? usual_lab_days : lab->days);
-    w.state = fmt::format("at {} since {}", bag.sent->lab, to_iso(bag.sent->date));
+    w.state = fmt::format("{} since {}", bag.sent->lab, in_words_without_year(bag.sent->date));
     if (today > expected) {
       w.due = fmt::format("{} days late: call {}", days_between(expected, today),
                           lab == nullptr ? bag.sent->lab : lab->name);
     }
   } else if (bag.dried) {
-    w.state = "dry since " + to_iso(*bag.dried);
+    w.state = "dry since " + in_words_without_year(*bag.dried);
     w.due = "mail it";
   } else {
-    w.state = "drying since " + to_iso(bag.plucked);
+    w.state = "drying since " + in_words_without_year(bag.plucked);
     if (days_between(bag.plucked, today) > drying_days) w.due = "dried long ago? mark it dried";
   }
   return w;

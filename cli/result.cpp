@@ -104,8 +104,10 @@ std::string changes_text(const std::vector<HerdChange>& all, Date until) {
     for (std::size_t i = 0; i < change.after.size(); ++i) {
       text += wrapped(fmt::format("{}: {} {}", change.herd, in_words(change.after[i].nutrient),
                                   finding(change.after[i], until)));
-      text += wrapped(fmt::format("  before this result it {}", finding(change.before[i], until)),
-                      80, 4);
+      text +=
+          wrapped(fmt::format("  (before this result: {} {})", in_words(change.before[i].nutrient),
+                              finding(change.before[i], until)),
+                  80, 4);
     }
   }
   return text;

@@ -51,11 +51,6 @@ Problem no_such_bag(const Book& book, const std::string& id) {
 
 // ---- a new book --------------------------------------------------------------------------------
 
-struct NewFile {
-  std::string name, text;
-};
-
-// book.yaml comes last: until it stands, the folder is no book.
 std::vector<NewFile> new_files(const BookFacts& facts) {
   return {
       {"pastures.yaml",
@@ -109,12 +104,17 @@ Problems problems_of(const NewFile& front) {
 }  // namespace
 
 Result<Written> start_book(const fs::path& folder, const BookFacts& facts) {
-  if (auto problem = refuse_folder(folder)) return *std::move(problem);
-  const std::vector<NewFile> files = new_files(facts);
+  std::vector<NewFile> files = new_files(facts);
   Problems problems = problems_of(files.back());
   for (Problem& problem : problems) problem.place.reset();
   if (!problems.empty()) return problems;
+  return start_folder(folder, std::move(files));
+}
 
+Result<Written> start_folder(const fs::path& folder, std::vector<NewFile> files) {
+  if (auto problem = refuse_folder(folder)) return *std::move(problem);
+  std::stable_partition(files.begin(), files.end(),
+                        [](const NewFile& file) { return file.name != "book.yaml"; });
   // From the nearest folder that exists, so that those made below it are flushed too.
   std::error_code error;
   const fs::path whole = fs::absolute(folder).lexically_normal();

@@ -4,6 +4,7 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 #include "base/problem.h"
 #include "book/records.h"
@@ -26,6 +27,16 @@ struct BookFacts {
 /// such that `check` accepts them.
 /// Fails: the folder already holds a book, or is not empty.
 Result<Written> start_book(const std::filesystem::path& folder, const BookFacts& facts);
+
+/// A file of a new book: its name below the folder, its text.
+struct NewFile {
+  std::string name, text;
+};
+
+/// Begins a book with the files given (a demo book); book.yaml is written last, so that until it
+/// stands the folder is no book.
+/// Fails: as start_book.
+Result<Written> start_folder(const std::filesystem::path& folder, std::vector<NewFile> files);
 
 /// Requires for all below: `book` was read from disk just before (not an as_of copy).
 /// Fails: an id that exists or is a path; a file changed meanwhile; the lock held; the disk.

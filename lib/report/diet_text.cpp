@@ -8,14 +8,18 @@
 namespace pluckbook {
 namespace {
 
+/// The first clause of a reason; the JSON holds the whole of it.
+std::string short_reason(const std::string& why_not) {
+  return why_not.substr(0, why_not.find_first_of(":;,"));
+}
+
 std::string bags_table(const DietAnswer& answer) {
-  Table table(
-      {{"bag", Align::left}, {"plucked"}, {"CP, %"}, {"TDN, %"}, {"in the series", Align::left}});
+  Table table({{"bag", Align::left}, {"plucked"}, {"CP, %"}, {"TDN, %"}, {"used", Align::left}});
   for (const BagReading& reading : answer.series->bags()) {
     if (reading.bag->plucked < answer.first) continue;
     std::string cp = "-";
     std::string tdn = "-";
-    std::string how = reading.used ? "yes" : "no: " + reading.why_not;
+    std::string how = reading.used ? "yes" : "no: " + short_reason(reading.why_not);
     if (!reading.results.empty()) {
       const FootedResult& result = reading.results.back();
       if (result.crude_protein) cp = fixed(in_percent(result.crude_protein->value), 1);

@@ -13,14 +13,14 @@ std::string need_text(const NeedAnswer& answer, const Reader& reader) {
   std::string text = wrapped(answer.title);
   Table table({{answer.rows.empty() || answer.rows.front().date ? "date" : "month"},
                {"stage", Align::left},
-               {"DM, " + unit},
-               {"CP, %"},
-               {"CP, " + unit},
-               {"TDN, %"},
-               {"TDN, " + unit},
-               {"NEm, Mcal"},
-               {"Ca, %"},
-               {"P, %"}});
+               {"DM " + unit},
+               {"CP %"},
+               {"CP " + unit},
+               {"TDN %"},
+               {"TDN " + unit},
+               {"NEm"},
+               {"Ca %"},
+               {"P %"}});
   std::set<std::string> notes;
   bool floored = false;
   for (const NeedRow& row : answer.rows) {
@@ -38,6 +38,7 @@ std::string need_text(const NeedAnswer& answer, const Reader& reader) {
     floored = floored || n.rumen_floor_governs;
   }
   text += "\n" + table.text();
+  text += "shares are of dry matter, amounts per head and day, NEm in Mcal a day\n";
   if (floored) {
     text += wrapped(
         "* the rumen's least, 7 % of dry matter (Sprinkle, University of Arizona), is "

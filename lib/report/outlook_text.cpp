@@ -20,7 +20,7 @@ std::string range(const Crossing& crossing) {
 std::vector<std::string> when(const NutrientOutlook& n, Date as_of) {
   if (n.below_now) {
     const bool since = n.below_since && *n.below_since < as_of;
-    return {since ? "below since " + in_words_without_year(*n.below_since) : "below now", "-",
+    return {since ? "since " + in_words_without_year(*n.below_since) : "below now", "-",
             in_hundred(n.probability_below_now) + " today"};
   }
   return {n.falls_below.median ? in_words_without_year(*n.falls_below.median) : "not expected",

@@ -1,0 +1,57 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "base/text.h"
+#include "book/write.h"
+#include "cli/command.h"
+#include "cli/open_book.h"
+#include "cli/scenarios.h"
+
+namespace pluckbook::cli {
+namespace {
+
+Result<Answer> copy_scenario(const std::string& folder, const std::string& name) {
+  std::vector<NewFile> files;
+  std::vector<std::string> known;
+  for (const ScenarioFile& file : scenario_files()) {
+    if (file.scenario == name) files.push_back({file.path, std::string(file.text)});
+    if (std::find(known.begin(), known.end(), file.scenario) == known.end()) {
+      known.push_back(file.scenario);
+    }
+  }
+  if (files.empty()) {
+    return usage_problem(fmt::format("no demo book '{}'", shown(name)), suggestion(name, known));
+  }
+  Result<Written> written = start_folder(folder, files);
+  if (!written) return written.problems();
+  Answer answer;
+  answer.text = fmt::format(
+      "demo book {} copied to {}\nnext: cd {} && pluckbook outlook --as-of 2026-08-20\n", name,
+      folder, folder);
+  return answer;
+}
+
+}  // namespace
+
+Result<Answer> run_start(const Arguments& arguments) {
+  const std::string& folder = arguments.words[0];
+  if (arguments.has("scenario")) return copy_scenario(folder, arguments.get("scenario"));
+  Result<UnitSystem> units = units_of(arguments, UnitSystem::us);
+  if (!units) return units.problems();
+  BookFacts facts;
+  facts.name = arguments.get("name", std::filesystem::path(folder).filename().string());
+  facts.units = *units;
+  facts.currency = arguments.get("currency", "USD");
+  Result<Written> written = start_book(folder, facts);
+  if (!written) return written.problems();
+  Answer answer;
+  answer.text = fmt::format(
+      "book '{}' begun in {}\nnext: write your pastures in {}/pastures.yaml and your herds in "
+      "{}/herds.yaml, then  pluckbook check --book {}\n",
+      shown(facts.name), folder, folder, folder, folder);
+  return answer;
+}
+
+}  // namespace pluckbook::cli
