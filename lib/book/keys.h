@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "base/yaml.h"
+#include "book/schema.h"
 #include "book/values.h"
 
 namespace pluckbook {
@@ -56,10 +57,24 @@ enum class Need { required, optional };
 
 template <class Record>
 struct Key {
+  using Read = std::function<void(FileReading&, const YamlNode::Entry&, Record&)>;
+
+  Key(std::string_view name_, Need need_, std::string_view kind_, std::string_view example_,
+      Read read_)
+      : name(name_), need(need_), kind(kind_), example(example_), read(std::move(read_)) {}
+  Key(std::string_view name_, Need need_, std::string_view kind_, std::string_view example_,
+      Read read_, std::vector<std::string> choices_, std::vector<KeyFact> inner_)
+      : Key(name_, need_, kind_, example_, std::move(read_)) {
+    choices = std::move(choices_);
+    inner = std::move(inner_);
+  }
+
   std::string_view name;
   Need need;
   std::string_view kind, example;
-  std::function<void(FileReading&, const YamlNode::Entry&, Record&)> read;
+  Read read;
+  std::vector<std::string> choices;  // of a choice
+  std::vector<KeyFact> inner;        // the keys of the record, or of the list's records, it holds
 };
 
 template <class Record>
@@ -72,12 +87,29 @@ struct Keys {
 template <class Record, class T, class Member>
 Key<Record> key(std::string_view name, Need need, Value<T> value, Member Record::*member) {
   const std::string_view kind = value.kind, example = value.example;
-  return {name, need, kind, example,
+  std::vector<std::string> choices = value.choices;
+  return {name,
+          need,
+          kind,
+          example,
           [value = std::move(value), member](FileReading& reading, const YamlNode::Entry& entry,
                                              Record& record) {
             auto got = read_value(reading, entry.key.text, entry.value, value);
             if (got) record.*member = *std::move(got);
-          }};
+          },
+          std::move(choices),
+          {}};
+}
+
+/// What a table says of its keys, for a schema.
+template <class Record>
+std::vector<KeyFact> facts_of(const Keys<Record>& table) {
+  std::vector<KeyFact> facts;
+  for (const Key<Record>& k : table.keys) {
+    facts.push_back({std::string(k.name), std::string(k.kind), std::string(k.example),
+                     k.need == Need::required, k.choices, k.inner});
+  }
+  return facts;
 }
 
 /// Fills a record from a map and notes every Problem of it.

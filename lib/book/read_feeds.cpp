@@ -196,11 +196,22 @@ const Keys<Feed>& feed_keys() {
           key("id", Need::required, id_value("cube-20"), &Feed::id),
           key("name", Need::optional, text_value("20 % range cube"), &Feed::name),
           key("like", Need::optional, like_value(), &Feed::like),
-          {"analysis", Need::optional, "analysis", "{dm: 90, cp: 22.2, tdn: 76}",
+          {"analysis",
+           Need::optional,
+           "analysis",
+           "{dm: 90, cp: 22.2, tdn: 76}",
            [](FileReading& reading, const YamlNode::Entry& entry, Feed& feed) {
              read_record(reading, entry.value, analysis_keys(), feed.analysis);
-           }},
-          {"quote", Need::optional, "quote", "{price: 355 USD/ton, date: 2026-08-01}", read_quotes},
+           },
+           {},
+           facts_of(analysis_keys())},
+          {"quote",
+           Need::optional,
+           "quote",
+           "{price: 355 USD/ton, date: 2026-08-01}",
+           read_quotes,
+           {},
+           facts_of(quote_keys())},
           key("waste", Need::optional, share_value("5", 0, 90), &Feed::waste),
           key("shrink", Need::optional, share_value("3", 0, 90), &Feed::shrink),
           {"feedings_per_week", Need::optional, "list", "[7, 3]", read_feedings},
@@ -235,6 +246,10 @@ void check_feed(FileReading& reading, const YamlNode& node, const Feed& feed) {
 }
 
 }  // namespace
+
+std::vector<KeyFact> feed_facts() {
+  return facts_of(feed_keys());
+}
 
 void read_feeds(FileReading& reading, const YamlNode& root, Book& book) {
   for (const YamlNode& node : items_of(reading, root, "feed")) {

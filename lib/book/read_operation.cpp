@@ -63,8 +63,13 @@ const Keys<Book>& book_keys() {
           key("currency", Need::required, currency_value(), &Book::currency),
           key("cover", Need::optional, share_value("80", 50, 99), &Book::cover),
           key("trip", Need::optional, money_value("18.00"), &Book::trip),
-          {"labs", Need::optional, "list", "[{id: county, name: County Forage Lab, days: 10}]",
-           read_laboratories},
+          {"labs",
+           Need::optional,
+           "list",
+           "[{id: county, name: County Forage Lab, days: 10}]",
+           read_laboratories,
+           {},
+           facts_of(laboratory_keys())},
       }};
   return table;
 }
@@ -168,7 +173,13 @@ const Keys<Herd>& herd_keys() {
           key("gain", Need::optional, gain_value("1.5 lb/day"), &Herd::gain),
           key("condition", Need::optional, number_value("5.0", 1, 9), &Herd::condition),
           key("breed", Need::optional, text_value("british"), &Herd::breed),
-          {"calving", Need::optional, "calving", "2026-03-10", read_calving},
+          {"calving",
+           Need::optional,
+           "calving",
+           "2026-03-10",
+           read_calving,
+           {},
+           facts_of(calving_keys())},
           key("weaning", Need::optional, date_value("2026-10-15"), &Herd::weaning),
           key("intake", Need::optional, percent_value("2.2", 0.5, 5), &Herd::intake_percent),
       }};
@@ -237,6 +248,22 @@ const Keys<ConditionScore>& score_keys() {
 }
 
 }  // namespace
+
+std::vector<KeyFact> book_facts() {
+  return facts_of(book_keys());
+}
+std::vector<KeyFact> pasture_facts() {
+  return facts_of(pasture_keys());
+}
+std::vector<KeyFact> herd_facts() {
+  return facts_of(herd_keys());
+}
+std::vector<KeyFact> move_facts() {
+  return facts_of(move_keys());
+}
+std::vector<KeyFact> score_facts() {
+  return facts_of(score_keys());
+}
 
 void read_operation(FileReading& reading, const YamlNode& root, Book& book) {
   read_record(reading, root, book_keys(), book);

@@ -12,6 +12,15 @@ namespace pluckbook {
 /// The format this program reads and writes.
 inline constexpr int book_format = 1;
 
+/// The tables behind the files, for schema.h.
+std::vector<KeyFact> book_facts();
+std::vector<KeyFact> pasture_facts();
+std::vector<KeyFact> herd_facts();
+std::vector<KeyFact> move_facts();
+std::vector<KeyFact> feed_facts();
+std::vector<KeyFact> bag_facts();
+std::vector<KeyFact> score_facts();
+
 void read_operation(FileReading&, const YamlNode& root, Book&);
 void read_pastures(FileReading&, const YamlNode& root, Book&);
 void read_herds(FileReading&, const YamlNode& root, Book&);

@@ -203,11 +203,23 @@ const Keys<Bag>& bag_keys() {
           key("stops", Need::optional, whole_value("22", 1, 1000), &Bag::stops),
           key("fill", Need::optional, percent_value("70", 0, 100), &Bag::fill),
           key("dried", Need::optional, date_value("2026-06-13"), &Bag::dried),
-          {"sent", Need::optional, "sending", "{date: 2026-06-15, lab: county}", read_sent},
+          {"sent",
+           Need::optional,
+           "sending",
+           "{date: 2026-06-15, lab: county}",
+           read_sent,
+           {},
+           facts_of(sent_keys())},
           key("spoiled", Need::optional, date_value("2026-06-20"), &Bag::spoiled),
           key("lost", Need::optional, date_value("2026-07-10"), &Bag::lost),
           key("note", Need::optional, text_value("short walk, storm coming in"), &Bag::note),
-          {"results", Need::optional, "list", "", read_results},
+          {"results",
+           Need::optional,
+           "list",
+           "- {received: 2026-06-25, basis: dry matter, cp: 10.4}",
+           read_results,
+           {},
+           facts_of(result_keys())},
       }};
   return table;
 }
@@ -252,6 +264,10 @@ void check_laboratories(FileReading& reading, const YamlNode& node, const Bag& b
 }
 
 }  // namespace
+
+std::vector<KeyFact> bag_facts() {
+  return facts_of(bag_keys());
+}
 
 void read_samples(FileReading& reading, const YamlNode& root, const std::string& pasture,
                   Book& book) {

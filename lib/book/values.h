@@ -30,6 +30,7 @@ struct Value {
   std::string_view kind;     // "weight": what a schema may say of it
   std::string_view example;  // "1250 lb"
   std::function<Result<T>(const Dialect&, std::string_view name, std::string_view text)> parse;
+  std::vector<std::string> choices = {};  // of a choice
 };
 
 /// Text of at most 200 characters.
@@ -82,15 +83,16 @@ Result<std::size_t> parse_choice(std::string_view name, std::string_view text,
 
 template <class T>
 Value<T> choice_value(std::string_view example, std::vector<std::pair<std::string, T>> choices) {
+  std::vector<std::string> words;
+  for (const auto& choice : choices) words.push_back(choice.first);
   return {"choice", example,
-          [choices = std::move(choices)](const Dialect&, std::string_view name,
-                                         std::string_view text) -> Result<T> {
-            std::vector<std::string> known;
-            for (const auto& choice : choices) known.push_back(choice.first);
-            const Result<std::size_t> index = parse_choice(name, text, known);
+          [choices = std::move(choices), words](const Dialect&, std::string_view name,
+                                                std::string_view text) -> Result<T> {
+            const Result<std::size_t> index = parse_choice(name, text, words);
             if (!index) return index.problems();
             return choices[*index].second;
-          }};
+          },
+          words};
 }
 
 }  // namespace pluckbook
