@@ -80,12 +80,10 @@ Result<Answer> run_bags(const Arguments& arguments) {
   answer.text =
       fmt::format("{} bag{} under way, {} late\n", all.size(), all.size() == 1 ? "" : "s", late);
   if (arguments.has("all")) answer.text = fmt::format("{} bags, {} late\n", all.size(), late);
-  Table table({{"bag", Align::left},
-               {"plucked", Align::left},
-               {"where", Align::left},
-               {"to do", Align::left}});
+  Table table({{"bag", Align::left}, {"plucked", Align::left}, {"where", Align::left}});
   for (const Whereabouts& w : all) {
-    table.add({w.bag->id, to_iso(w.bag->plucked), w.state, w.due});
+    if (!w.due.empty()) answer.text += fmt::format("{}: {}\n", w.bag->id, w.due);
+    table.add({w.bag->id, to_iso(w.bag->plucked), w.state});
   }
   if (!table.empty()) answer.text += "\n" + table.text();
   return answer;

@@ -18,7 +18,8 @@ Result<Answer> run_price(const Arguments& arguments) {
     return usage_problem("--cover is outside 50 to 99 %",
                          "50 buys for the middle of what may happen, 80 or 90 for most of it");
   }
-  Result<PriceAnswer> price = price_for(opened->known, **herd, opened->as_of, *cover / 100);
+  const PriceSettings settings{opened->as_of, *cover / 100, arguments.has("intake-recovers")};
+  Result<PriceAnswer> price = price_for(opened->known, **herd, settings);
   if (!price) return price.problems();
   Answer answer;
   answer.text = arguments.has("json") ? printed(to_json(*price, opened->reader))

@@ -116,6 +116,20 @@ std::vector<std::string> disagreements(const NutrientOutlook& outlook) {
   return notes;
 }
 
+/// The table's TDN stands about a point below the plain TDN -> NEm chain (printed = chain / 1.0187,
+/// found by computing), so a verdict can flip between the two; then it is a close call.
+std::optional<std::string> energy_flip(const NutrientOutlook& outlook, const HerdNeed& need) {
+  if (outlook.nutrient != DietNutrient::tdn || need.average.neg.value() > 0) return std::nullopt;
+  const McalPerKgDm needed = need.average.nem / need.average.intake;
+  const McalPerKgDm held = nem_of(outlook.diet_now.median);
+  if ((held < needed) == outlook.below_now) return std::nullopt;
+  return fmt::format(
+      "a close call: by TDN the diet is {} need, by NEm {} ({:.2f} against {:.2f} "
+      "Mcal/kg); the table's TDN stands about a point under its own NEm",
+      outlook.below_now ? "below" : "above", outlook.below_now ? "above" : "below", held.value(),
+      needed.value());
+}
+
 double share_below(const Horizon& horizon, DietNutrient nutrient) {
   int below = 0;
   for (int path = 0; path < horizon.count(); ++path) {
@@ -237,6 +251,7 @@ Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
     one.supply_low = supplies.first;
     one.supply_high = supplies.second;
     one.notes = disagreements(one);
+    if (auto flip = energy_flip(one, out.need)) one.notes.push_back(std::move(*flip));
     out.nutrients.push_back(std::move(one));
   }
   return out;

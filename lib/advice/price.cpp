@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "numeric/interpolation.h"
+#include "published/rules.h"
 
 namespace pluckbook {
 namespace {
@@ -39,6 +40,32 @@ GrazingDay grazing_day(const Book& book, const Herd& herd, const Pasture& pastur
   return day;
 }
 
+/// The day at the cover asked for: diet, intake, gaps, and what the model needs.
+void set_day(const Book& book, const DietSeries& series, const PriceSettings& settings,
+             PriceAnswer& answer) {
+  const Herd& herd = *answer.herd;
+  Diet diet{cautious(series, DietNutrient::crude_protein, answer.date, answer.cover),
+            cautious(series, DietNutrient::tdn, answer.date, answer.cover), std::nullopt};
+  if (const FootedResult* newest = series.newest_result(answer.date)) diet.ndf = newest->ndf;
+  const IntakeRule rule = leading_rule(herd);
+  Diet fed = diet;
+  fed.crude_protein = std::max(diet.crude_protein, from_percent(intake_rules().cp_floor_percent));
+  const Intake recovered = intake_of(herd, answer.need, fed, rule);
+  const DayBalance balance = balance_of(herd, answer.need, diet, rule);
+  answer.intake = settings.intake_recovers ? recovered : balance.intake;
+  answer.intake_recovered = recovered.amount;
+  Balance protein = balance.crude_protein;
+  Balance energy = balance.tdn;
+  protein.supply = answer.intake.amount * diet.crude_protein;
+  energy.supply = answer.intake.amount * diet.tdn;
+  protein.need = std::max(answer.need.average.crude_protein_amount(),
+                          answer.intake.amount * from_percent(intake_rules().cp_floor_percent));
+  answer.gaps = {
+      {DietNutrient::crude_protein, protein, diet.crude_protein, answer.need.average.crude_protein},
+      {DietNutrient::tdn, energy, diet.tdn, answer.need.average.tdn}};
+  answer.day = grazing_day(book, herd, *answer.pasture, series, answer, diet);
+}
+
 void add_offers(const Book& book, PriceAnswer& answer) {
   for (const Feed& feed : book.feeds) {
     Result<FeedOffer> offer = offer_of(feed, answer.date);
@@ -62,7 +89,8 @@ std::vector<std::size_t> feeds_in(const Mix& mix) {
 
 }  // namespace
 
-Result<PriceAnswer> price_for(const Book& book, const Herd& herd, Date day, double cover) {
+Result<PriceAnswer> price_for(const Book& book, const Herd& herd, const PriceSettings& settings) {
+  const Date day = settings.day;
   const Move* move = move_of(book, herd.id, day);
   const Pasture* pasture = move == nullptr ? nullptr : find_pasture(book, move->pasture);
   if (pasture == nullptr) {
@@ -81,17 +109,9 @@ Result<PriceAnswer> price_for(const Book& book, const Herd& herd, Date day, doub
   answer.herd = &herd;
   answer.pasture = pasture;
   answer.date = day;
-  answer.cover = cover;
+  answer.cover = settings.cover;
   answer.need = std::move(*need);
-  Diet diet{cautious(*series, DietNutrient::crude_protein, day, cover),
-            cautious(*series, DietNutrient::tdn, day, cover), std::nullopt};
-  if (const FootedResult* newest = series->newest_result(day)) diet.ndf = newest->ndf;
-  const DayBalance balance = balance_of(herd, answer.need, diet, leading_rule(herd));
-  answer.intake = balance.intake;
-  answer.gaps = {{DietNutrient::crude_protein, balance.crude_protein, diet.crude_protein,
-                  answer.need.average.crude_protein},
-                 {DietNutrient::tdn, balance.tdn, diet.tdn, answer.need.average.tdn}};
-  answer.day = grazing_day(book, herd, *pasture, *series, answer, diet);
+  set_day(book, *series, settings, answer);
   if (move->bare) {
     answer.notes.push_back(
         "the pasture is grazed short: the intake assumed here is not to be had, so energy is "

@@ -171,8 +171,13 @@ Json to_json(const PriceAnswer& answer, const Reader& reader) {
     json["gaps"].push_back({{"nutrient", json_name(gap.nutrient)},
                             {"need", amount(gap.balance.need.value(), reader)},
                             {"supply", amount(gap.balance.supply.value(), reader)},
-                            {"gap", amount(gap.balance.gap().value(), reader)}});
+                            {"gap", amount(gap.balance.gap().value(), reader)},
+                            {"diet", share(gap.diet)},
+                            {"need_share", share(gap.need_share)}});
   }
+  json["intake"] = amount(answer.intake.amount.value(), reader);
+  json["intake_recovered"] = amount(answer.intake_recovered.value(), reader);
+  json["forage_left"] = amount(answer.mix.forage_left.value(), reader);
   json["mix"] = mix_json(answer, answer.mix, reader);
   json["feed_cost_per_head_day"] = quantity(answer.mix.feed_cost.value(), reader.currency + "/day");
   json["cost_per_head_day"] = quantity(answer.mix.cost().value(), reader.currency + "/day");

@@ -22,9 +22,11 @@ std::string per_feeding_words(const Mix& mix) {
 
 std::string parts_in_words(const PriceAnswer& answer, const Reader& reader) {
   std::string words;
-  for (const MixPart& part : answer.mix.parts) {
-    if (!words.empty()) words += " and ";
-    words += mass(part.as_fed.value(), reader) + " of " + answer.offers[part.offer].name;
+  const std::size_t count = answer.mix.parts.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    const MixPart& part = answer.mix.parts[i];
+    if (i > 0) words += i + 1 == count ? " and " : ", ";
+    words += mass(part.as_fed.value(), reader) + " of " + answer.offers[part.offer].id;
   }
   return words;
 }
@@ -178,6 +180,16 @@ std::string price_text(const PriceAnswer& answer, const Reader& reader) {
     text += mix_table(answer, reader) + explanations(answer, reader);
   }
   if (!none) text += "\n" + options_table(answer, reader);
+  if (answer.intake.protein_limits && answer.intake_recovered > answer.intake.amount) {
+    text += wrapped(
+        fmt::format(
+            "- protein-poor grass holds her to {} of dry matter; once protein is met she may "
+            "eat up to {} (published rises run from 10 to 50 %), and less energy need be "
+            "bought: --intake-recovers prices that",
+            mass(answer.intake.amount.value(), reader),
+            mass(answer.intake_recovered.value(), reader)),
+        80, 2);
+  }
   for (const std::string& note : answer.notes) text += wrapped("- " + note, 80, 2);
   if (!answer.mix.unchecked.empty()) {
     text += wrapped(

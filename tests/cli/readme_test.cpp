@@ -1,0 +1,95 @@
+// The README's own examples: every command is run on a fresh copy of the northern demo book and
+// must print what the README shows; every line of pencil arithmetic must come out as printed.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <vector>
+
+#include "cli/run.h"
+
+namespace pluckbook::testing {
+namespace {
+
+struct Block {
+  std::string kind;  // what follows the three ticks: "console", "pencil", ...
+  std::vector<std::string> lines;
+};
+
+std::vector<Block> blocks_of(const std::string& markdown, const std::string& kind) {
+  std::vector<Block> blocks;
+  std::istringstream in(markdown);
+  bool inside = false;
+  for (std::string line; std::getline(in, line);) {
+    if (line.rfind("```", 0) == 0) {
+      if (!inside) blocks.push_back({line.substr(3), {}});
+      inside = !inside;
+    } else if (inside) {
+      blocks.back().lines.push_back(line);
+    }
+  }
+  std::vector<Block> wanted;
+  for (Block& block : blocks) {
+    if (block.kind == kind) wanted.push_back(std::move(block));
+  }
+  return wanted;
+}
+
+std::string readme() {
+  return read_text(std::filesystem::path(PLUCKBOOK_SOURCE) / "README.md");
+}
+
+TEST(Readme, EveryCommandPrintsWhatItShows) {
+  FreshFolder book("northern");
+  const std::vector<Block> blocks = blocks_of(readme(), "console");
+  ASSERT_GE(blocks.size(), 3U);
+  for (const Block& block : blocks) {
+    std::string shown;
+    std::string printed;
+    for (const std::string& line : block.lines) {
+      shown += line + "\n";
+      if (line.rfind("$ pluckbook ", 0) != 0) continue;
+      printed += line + "\n" + run_in(book.path(), line.substr(12)).output;
+    }
+    EXPECT_EQ(printed, shown);
+  }
+}
+
+/// Left to right, as one writes it on paper; x is times.
+double by_pencil(const std::string& text) {
+  std::istringstream in(text);
+  double value = 0;
+  in >> value;
+  char sign = 0;
+  double next = 0;
+  while (in >> sign >> next) {
+    value = sign == 'x'   ? value * next
+            : sign == '/' ? value / next
+            : sign == '+' ? value + next
+                          : value - next;
+  }
+  return value;
+}
+
+TEST(Readme, EveryLineOfPencilArithmeticComesOutAsPrinted) {
+  int lines = 0;
+  for (const Block& block : blocks_of(readme(), "pencil")) {
+    for (const std::string& line : block.lines) {
+      const std::size_t colon = line.find(": ");
+      const std::size_t equals = line.rfind(" = ");
+      if (colon == std::string::npos || equals == std::string::npos) continue;
+      const std::string answer = line.substr(equals + 3, line.find(' ', equals + 3) - equals - 3);
+      const std::size_t point = answer.find('.');
+      const double decimals =
+          point == std::string::npos ? 0 : static_cast<double>(answer.size() - point - 1);
+      const double half = 0.5 * std::pow(10, -decimals);
+      EXPECT_NEAR(by_pencil(line.substr(colon + 2, equals - colon - 2)), std::stod(answer),
+                  half * 1.0001)
+          << line;
+      ++lines;
+    }
+  }
+  EXPECT_GE(lines, 8);
+}
+
+}  // namespace
+}  // namespace pluckbook::testing
