@@ -74,8 +74,8 @@ TEST(Readme, EveryLineOfPencilArithmeticComesOutAsPrinted) {
   int lines = 0;
   for (const Block& block : blocks_of(readme(), "pencil")) {
     for (const std::string& line : block.lines) {
-      const std::size_t colon = line.find(": ");
       const std::size_t equals = line.rfind(" = ");
+      const std::size_t colon = line.rfind(": ", equals);
       if (colon == std::string::npos || equals == std::string::npos) continue;
       const std::string answer = line.substr(equals + 3, line.find(' ', equals + 3) - equals - 3);
       const std::size_t point = answer.find('.');
