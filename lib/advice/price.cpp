@@ -76,6 +76,9 @@ void add_offers(const Book& book, PriceAnswer& answer) {
       answer.notes.push_back(
           fmt::format("{} is left out: no quote on or before {}", feed.id, in_words(answer.date)));
     } else {
+      for (const std::string& note : offer->notes) {
+        answer.notes.push_back(fmt::format("{}: {}", feed.id, note));
+      }
       answer.offers.push_back(std::move(*offer));
     }
   }

@@ -93,11 +93,11 @@ Json option_json(const PriceAnswer& answer, const Option& option, const Reader& 
                                       ? quantity(per_mass_unit(*option.cost_per_kg_protein, reader),
                                                  reader.currency + "/" + mass_unit(reader))
                                       : Json(nullptr);
-  const bool has_unit = !offer.feed->quotes.empty();
-  json["break_even_quote"] = option.break_even_quote && has_unit
-                                 ? quantity(*option.break_even_quote,
-                                            reader.currency + "/" + offer.feed->quotes.back().unit)
-                                 : Json(nullptr);
+  const bool has_unit = offer.cost && offer.cost->as_quoted != nullptr;
+  json["break_even_quote"] =
+      option.break_even_quote && has_unit
+          ? quantity(*option.break_even_quote, reader.currency + "/" + offer.cost->as_quoted->unit)
+          : Json(nullptr);
   json["why_not"] = option.why_not.empty() ? Json(nullptr) : Json(option.why_not);
   return json;
 }

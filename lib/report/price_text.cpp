@@ -133,7 +133,7 @@ std::string unmet_text(const PriceAnswer& answer, const Reader& reader) {
 }
 
 std::string quote_words(const FeedOffer& offer, double amount, const Reader& reader) {
-  const Quote* quote = offer.feed->quotes.empty() ? nullptr : &offer.feed->quotes.back();
+  const Quote* quote = offer.cost ? offer.cost->as_quoted : nullptr;
   const std::string unit = quote == nullptr || quote->unit.empty() ? "kg" : quote->unit;
   return fixed(amount, 2) + " " + reader.currency + "/" + unit;
 }

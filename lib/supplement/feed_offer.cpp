@@ -44,7 +44,7 @@ std::optional<DeliveredCost> cost_of(const Feed& feed, Date on, std::vector<std:
     notes.push_back("the quote has no date");
   else if (const long age = days_between(*quote->date, on); age > old_quote_days)
     notes.push_back("the quote is " + std::to_string(age) + " days old");
-  return DeliveredCost{quote->price, quote->freight, feed.shrink, feed.waste, quote->date};
+  return DeliveredCost{quote->price, quote->freight, feed.shrink, feed.waste, quote->date, quote};
 }
 
 Problem no_protein(const Feed& feed) {

@@ -24,6 +24,7 @@ struct DeliveredCost {
   MoneyPerKgAsFed quote, freight;
   double shrink = 0, waste = 0;
   std::optional<Date> quoted_on;
+  const Quote* as_quoted = nullptr;  // into the book: the seller's own words and market unit
   MoneyPerKgAsFed delivered() const { return quote + freight; }
   MoneyPerKgAsFed fed() const { return delivered() / ((1 - shrink) * (1 - waste)); }
 };

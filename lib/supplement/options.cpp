@@ -57,14 +57,10 @@ std::optional<double> break_even(const GrazingDay& day, std::vector<FeedOffer> o
 
 /// Back to what the seller says: before losses, without freight, per unit of the market.
 std::optional<double> as_quote(const FeedOffer& offer, double fed) {
-  if (offer.feed == nullptr || !offer.cost) return std::nullopt;
+  if (!offer.cost || offer.cost->as_quoted == nullptr) return std::nullopt;
   const DeliveredCost& cost = *offer.cost;
-  const Quote* quote = nullptr;
-  for (const Quote& each : offer.feed->quotes)
-    if (each.date == cost.quoted_on) quote = &each;
-  if (quote == nullptr) return std::nullopt;
   const double delivered = fed * (1 - cost.shrink) * (1 - cost.waste);
-  return (delivered - cost.freight.value()) * quote->kg_per_unit;
+  return (delivered - cost.freight.value()) * cost.as_quoted->kg_per_unit;
 }
 
 /// Why it takes no part in any of the ways it may be fed; "" when it does in one.
