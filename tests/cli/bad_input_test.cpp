@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <map>
+#include <ostream>
 #include <vector>
 
 #include "cli/run.h"
@@ -17,6 +18,10 @@ struct Bad {
   const char* place;   // how the message begins
   const char* remedy;  // words it must hold
 };
+
+std::ostream& operator<<(std::ostream& out, const Bad& bad) {
+  return out << bad.name;
+}
 
 class BadInput : public ::testing::TestWithParam<Bad> {};
 
@@ -68,7 +73,7 @@ INSTANTIATE_TEST_SUITE_P(
                           "feeds.yaml:", "number"},
                       Bad{"feed_without_protein", "feeds.yaml", "  like: soybean hulls\n", "",
                           "feeds.yaml:", "like"},
-                      Bad{"empty_file", "book.yaml", "", "", "book.yaml", "name"},
+                      Bad{"empty_file", "book.yaml", "", "", "book.yaml", "the file is empty"},
                       Bad{"binary_file", "herds.yaml", "",
                           "\x7f"
                           "ELF\x02\x01\x01\x03\xff\xfe",

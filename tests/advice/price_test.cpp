@@ -1,0 +1,95 @@
+#include "advice/price.h"
+
+#include <gtest/gtest.h>
+
+#include "advice/a_book.h"
+
+namespace pluckbook {
+namespace {
+
+using testing::a_book;
+using testing::bag_of;
+using testing::day;
+
+Book with_feed() {
+  Book book = a_book();
+  Feed cube;
+  cube.id = cube.name = "cube";
+  cube.like = "range_cube_38";
+  Quote quote;
+  quote.price = MoneyPerKgAsFed(475 / kg_per_us_ton);
+  quote.amount = 475;
+  quote.unit = "ton";
+  quote.kg_per_unit = kg_per_us_ton;
+  quote.date = day("2026-07-01");
+  cube.quotes.push_back(quote);
+  book.feeds.push_back(cube);
+  return book;
+}
+
+PriceAnswer priced(const Book& book, const PriceSettings& settings) {
+  Result<PriceAnswer> answer = price_for(book, book.herds[0], settings);
+  EXPECT_TRUE(answer.ok()) << (answer.ok() ? "" : answer.problems().front().what);
+  return std::move(*answer);
+}
+
+TEST(Price, NothingIsNeededOnGoodGrass) {
+  const Book book = with_feed();
+  const PriceAnswer answer = priced(book, {day("2026-07-02"), 0.8, false});
+  EXPECT_EQ(answer.mix.status, MixStatus::none_needed);
+  EXPECT_TRUE(answer.mix.parts.empty());
+}
+
+TEST(Price, MoreCoverNeverCostsLess) {
+  Book book = with_feed();
+  book.bags.push_back(bag_of("n4", "2026-08-20", 7.0, 56));
+  double before = 0;
+  for (const double cover : {0.5, 0.75, 0.8, 0.9}) {
+    const PriceAnswer answer = priced(book, {day("2026-08-25"), cover, false});
+    ASSERT_EQ(answer.mix.status, MixStatus::optimal) << cover;
+    EXPECT_GE(answer.mix.cost().value(), before) << cover;
+    before = answer.mix.cost().value();
+  }
+}
+
+TEST(Price, TheMixClosesTheGapItNames) {
+  Book book = with_feed();
+  book.bags.push_back(bag_of("n4", "2026-08-20", 7.0, 56));
+  const PriceAnswer answer = priced(book, {day("2026-08-25"), 0.8, false});
+  ASSERT_EQ(answer.mix.status, MixStatus::optimal);
+  double protein = (answer.mix.forage_left * answer.gaps[0].diet).value();
+  for (const MixPart& part : answer.mix.parts) {
+    protein += part.dry_matter.value() * answer.offers[part.offer].figures.at("cp").value;
+  }
+  EXPECT_GE(protein, answer.gaps[0].balance.need.value() - 1e-9);
+}
+
+TEST(Price, RecoveredIntakeIsMoreForageAndNoDearer) {
+  Book book = with_feed();
+  book.bags.push_back(bag_of("n4", "2026-10-15", 4.6, 50));
+  const PriceAnswer held = priced(book, {day("2026-10-20"), 0.5, false});
+  const PriceAnswer recovered = priced(book, {day("2026-10-20"), 0.5, true});
+  EXPECT_TRUE(held.intake.protein_limits);
+  EXPECT_GT(recovered.intake.amount, held.intake.amount);
+  EXPECT_DOUBLE_EQ(recovered.intake.amount.value(), held.intake_recovered.value());
+}
+
+TEST(Price, AFeedWithoutAQuoteIsNamedAsLeftOut) {
+  Book book = with_feed();
+  Feed unquoted;
+  unquoted.id = unquoted.name = "hay";
+  unquoted.like = "grass_hay_good";
+  book.feeds.push_back(unquoted);
+  const PriceAnswer answer = priced(book, {day("2026-08-25"), 0.8, false});
+  EXPECT_EQ(answer.offers.size(), 1U);
+  ASSERT_FALSE(answer.notes.empty());
+  EXPECT_NE(answer.notes[0].find("hay"), std::string::npos);
+}
+
+TEST(Price, NoFeedsAtAllIsAProblem) {
+  const Book book = a_book();
+  EXPECT_FALSE(price_for(book, book.herds[0], {day("2026-08-25"), 0.8, false}));
+}
+
+}  // namespace
+}  // namespace pluckbook
