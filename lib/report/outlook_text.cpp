@@ -93,9 +93,10 @@ std::string herd_text(const HerdOutlook& herd, const OutlookSettings& settings,
 
 std::string finding(const NutrientOutlook& n, Date until) {
   if (n.below_now) {
-    const std::string since =
-        n.below_since ? " since " + in_words_without_year(*n.below_since) : "";
-    return fmt::format("is below need{}: {} against {} needed", since, percent(n.diet_now.median),
+    const std::string how =
+        n.below_since ? "has been below need since " + in_words_without_year(*n.below_since)
+                      : "is below need";
+    return fmt::format("{}: {} against {} needed", how, percent(n.diet_now.median),
                        percent(n.need_now));
   }
   const Crossing& c = n.falls_below;

@@ -43,7 +43,7 @@ std::string first_line(const PriceAnswer& answer, const Reader& reader) {
     case MixStatus::optimal:
       return fmt::format(
           "Cheapest safe supplement for {} on {}: {} a head and day, {}; {} a head "
-          "and day, {} for {} head.",
+          "and day, {} a day for {} head.",
           herd, day, parts_in_words(answer, reader), per_feeding_words(answer.mix),
           money(answer.mix.cost().value(), reader),
           money(answer.mix.cost().value() * answer.herd->head, reader), answer.herd->head);
