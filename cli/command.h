@@ -27,7 +27,7 @@ struct Arguments {
   std::map<std::string, std::string> options;
 
   bool has(std::string_view name) const { return options.contains(std::string(name)); }
-  std::string get(std::string_view name, std::string otherwise = "") const;
+  std::string get(std::string_view name, const std::string& otherwise = "") const;
   /// Fails: the option is there and is no date (or no number).
   Result<Date> date(std::string_view name, Date otherwise) const;
   Result<double> number(std::string_view name, double otherwise) const;

@@ -210,9 +210,9 @@ std::string help_text(const Command& command) {
   return text;
 }
 
-std::string Arguments::get(std::string_view name, std::string otherwise) const {
+std::string Arguments::get(std::string_view name, const std::string& otherwise) const {
   const auto found = options.find(std::string(name));
-  return found == options.end() ? std::move(otherwise) : found->second;
+  return found == options.end() ? otherwise : found->second;
 }
 
 Result<Date> Arguments::date(std::string_view name, Date otherwise) const {

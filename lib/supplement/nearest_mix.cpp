@@ -57,7 +57,8 @@ double shortfall_without(LinearProgram p, const std::vector<double>& least, int 
   }
   if (column >= 0) p.upper[column] = no_limit;
   const LeastAnswer relaxed = solve_with_least(p, least);
-  return relaxed.status == LpStatus::optimal ? relaxed.answer.objective : no_limit;
+  if (relaxed.status != LpStatus::optimal) return no_limit;
+  return relaxed.answer.objective;
 }
 
 struct Obstacle {
