@@ -25,7 +25,7 @@ struct Horizon {
   int days() const { return static_cast<int>(needs.size()); }
   int count() const { return static_cast<int>(paths.crude_protein.cols()); }
   Diet diet(int day, int path) const {
-    return {Share(paths.crude_protein(day, path)), Share(paths.tdn(day, path)), ndf};
+    return {Share(paths.crude_protein(day, path)), Share(paths.tdn(day, path)), std::nullopt};
   }
 };
 
@@ -52,16 +52,17 @@ Crossing crossing_in_share(const Horizon& horizon, DietNutrient nutrient) {
   return crossing_of(horizon.settings.as_of, runs);
 }
 
-/// Both nutrients in one pass, since a day's balance holds both.
+/// Both nutrients in one pass, since a day's balance holds both. `ndf` is what the gut's ceiling is
+/// drawn from; none leaves the ceiling out.
 std::array<Crossing, 2> crossings_in_amount(const Horizon& horizon, IntakeRule rule,
-                                            bool gut_limits) {
+                                            std::optional<Share> ndf) {
   std::array<std::vector<std::optional<int>>, 2> runs;
   std::vector<DayBalance> days(static_cast<std::size_t>(horizon.days()));
   for (int path = 0; path < horizon.count(); ++path) {
     for (int day = 0; day < horizon.days(); ++day) {
       const auto at = static_cast<std::size_t>(day);
       Diet diet = horizon.diet(day, path);
-      if (!gut_limits) diet.ndf.reset();
+      diet.ndf = ndf;
       days[at] = balance_of(horizon.herd, horizon.needs[at], diet, rule);
     }
     for (std::size_t i = 0; i < nutrients.size(); ++i) {
@@ -203,9 +204,9 @@ Readings readings_of(const Horizon& horizon, const DietSeries& series) {
   return {balance_of(horizon.herd, need, now, leading),
           balance_of(horizon.herd, need, now, IntakeRule::nrc_equation),
           balance_of(horizon.herd, need, roomy, IntakeRule::guidance_higher),
-          crossings_in_amount(horizon, leading, true),
-          crossings_in_amount(horizon, IntakeRule::nrc_equation, true),
-          crossings_in_amount(horizon, IntakeRule::guidance_higher, false)};
+          crossings_in_amount(horizon, leading, horizon.ndf),
+          crossings_in_amount(horizon, IntakeRule::nrc_equation, horizon.ndf),
+          crossings_in_amount(horizon, IntakeRule::guidance_higher, std::nullopt)};
 }
 
 std::string gut_note(const Intake& intake, Share ndf) {
@@ -217,30 +218,37 @@ std::string gut_note(const Intake& intake, Share ndf) {
 
 }  // namespace
 
-Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
-                               const OutlookSettings& settings) {
-  const Move* move = move_of(book, herd.id, settings.as_of);
+Result<Grazing> grazing_of(const Book& book, const Herd& herd, Date day) {
+  const Move* move = move_of(book, herd.id, day);
   const Pasture* pasture = move == nullptr ? nullptr : find_pasture(book, move->pasture);
   if (pasture == nullptr) {
     return input_problem(
-        fmt::format("herd '{}' is on no pasture on {}", herd.id, to_iso(settings.as_of)),
+        fmt::format("herd '{}' is on no pasture on {}", herd.id, to_iso(day)),
         "write the move in grazing.yaml: {date: ..., herd: " + herd.id + ", pasture: ...}");
   }
-  Result<DietSeries> series = DietSeries::of(book, *pasture);
+  return Grazing{move, pasture};
+}
+
+Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
+                               const OutlookSettings& settings) {
+  const Result<Grazing> grazing = grazing_of(book, herd, settings.as_of);
+  if (!grazing) return grazing.problems();
+  Result<DietSeries> series = DietSeries::of(book, *grazing->pasture);
   if (!series) return series.problems();
   Result<Horizon> horizon = horizon_of(herd, *series, settings);
   if (!horizon) return horizon.problems();
 
   HerdOutlook out;
   out.herd = &herd;
-  out.pasture = pasture;
+  out.pasture = grazing->pasture;
   out.need = horizon->needs[0];
   const Readings readings = readings_of(*horizon, *series);
   out.intake = readings.lead.intake;
-  out.first_short = which_first(readings.lead, move->bare);
+  out.first_short = which_first(readings.lead, grazing->move->bare);
   if (out.intake.gut_limits) out.notes.push_back(gut_note(out.intake, *horizon->ndf));
   for (std::size_t i = 0; i < nutrients.size(); ++i) {
-    NutrientOutlook one = state_today(*horizon, *series, nutrients[i], readings.lead, move->date);
+    NutrientOutlook one =
+        state_today(*horizon, *series, nutrients[i], readings.lead, grazing->move->date);
     one.falls_below = crossing_in_share(*horizon, nutrients[i]);
     one.falls_below_amount = readings.lead_crossing[i];
     one.amount_low_intake = readings.low_crossing[i];

@@ -15,6 +15,14 @@
 
 namespace pluckbook {
 
+/// Where a herd stands on a day.
+struct Grazing {
+  const Move* move = nullptr;
+  const Pasture* pasture = nullptr;
+};
+/// Fails: no move on or before the day; a pasture the book does not have.
+Result<Grazing> grazing_of(const Book& book, const Herd& herd, Date day);
+
 struct OutlookSettings {
   Date as_of;
   Date until;

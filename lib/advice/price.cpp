@@ -51,18 +51,12 @@ void set_day(const Book& book, const DietSeries& series, const PriceSettings& se
   Diet fed = diet;
   fed.crude_protein = std::max(diet.crude_protein, from_percent(intake_rules().cp_floor_percent));
   const Intake recovered = intake_of(herd, answer.need, fed, rule);
-  const DayBalance balance = balance_of(herd, answer.need, diet, rule);
-  answer.intake = settings.intake_recovers ? recovered : balance.intake;
   answer.intake_recovered = recovered.amount;
-  Balance protein = balance.crude_protein;
-  Balance energy = balance.tdn;
-  protein.supply = answer.intake.amount * diet.crude_protein;
-  energy.supply = answer.intake.amount * diet.tdn;
-  protein.need = std::max(answer.need.average.crude_protein_amount(),
-                          answer.intake.amount * from_percent(intake_rules().cp_floor_percent));
-  answer.gaps = {
-      {DietNutrient::crude_protein, protein, diet.crude_protein, answer.need.average.crude_protein},
-      {DietNutrient::tdn, energy, diet.tdn, answer.need.average.tdn}};
+  answer.intake = settings.intake_recovers ? recovered : intake_of(herd, answer.need, diet, rule);
+  const DayBalance balance = balance_at(answer.need, diet, answer.intake);
+  answer.gaps = {{DietNutrient::crude_protein, balance.crude_protein, diet.crude_protein,
+                  answer.need.average.crude_protein},
+                 {DietNutrient::tdn, balance.tdn, diet.tdn, answer.need.average.tdn}};
   answer.day = grazing_day(book, herd, *answer.pasture, series, answer, diet);
 }
 
@@ -94,28 +88,24 @@ std::vector<std::size_t> feeds_in(const Mix& mix) {
 
 Result<PriceAnswer> price_for(const Book& book, const Herd& herd, const PriceSettings& settings) {
   const Date day = settings.day;
-  const Move* move = move_of(book, herd.id, day);
-  const Pasture* pasture = move == nullptr ? nullptr : find_pasture(book, move->pasture);
-  if (pasture == nullptr) {
-    return input_problem(fmt::format("herd '{}' is on no pasture on {}", herd.id, to_iso(day)),
-                         "write the move in grazing.yaml");
-  }
+  const Result<Grazing> grazing = grazing_of(book, herd, day);
+  if (!grazing) return grazing.problems();
   if (book.feeds.empty()) {
     return input_problem("the book holds no feeds to price", "write what is offered in feeds.yaml");
   }
-  Result<DietSeries> series = DietSeries::of(book, *pasture);
+  Result<DietSeries> series = DietSeries::of(book, *grazing->pasture);
   if (!series) return series.problems();
   Result<HerdNeed> need = need_on(herd, day);
   if (!need) return need.problems();
 
   PriceAnswer answer;
   answer.herd = &herd;
-  answer.pasture = pasture;
+  answer.pasture = grazing->pasture;
   answer.date = day;
   answer.cover = settings.cover;
   answer.need = std::move(*need);
   set_day(book, *series, settings, answer);
-  if (move->bare) {
+  if (grazing->move->bare) {
     answer.notes.push_back(
         "the pasture is grazed short: the intake assumed here is not to be had, so energy is "
         "shorter than this says; hay or a move comes first");

@@ -129,9 +129,13 @@ Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, Intak
 }
 
 DayBalance balance_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule) {
+  return balance_at(need, diet, intake_of(herd, need, diet, rule));
+}
+
+DayBalance balance_at(const HerdNeed& need, const Diet& diet, const Intake& intake) {
   const IntakeRules& rules = intake_rules();
   DayBalance day;
-  day.intake = intake_of(herd, need, diet, rule);
+  day.intake = intake;
   const KgPerDay rumen = day.intake.amount * from_percent(rules.cp_floor_percent);
   day.crude_protein.need = std::max(need.average.crude_protein_amount(), rumen);
   day.crude_protein.supply = day.intake.amount * diet.crude_protein;

@@ -60,5 +60,7 @@ struct DayBalance {
   bool protein_first = false;  // by the published ratio and the rumen's floor
 };
 DayBalance balance_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule);
+/// The same for an intake that is known already.
+DayBalance balance_at(const HerdNeed& need, const Diet& diet, const Intake& intake);
 
 }  // namespace pluckbook
