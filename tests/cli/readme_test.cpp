@@ -38,20 +38,35 @@ std::string readme() {
   return read_text(std::filesystem::path(PLUCKBOOK_SOURCE) / "README.md");
 }
 
-TEST(Readme, EveryCommandPrintsWhatItShows) {
+/// The README with every console block's commands run anew, in order, in one fresh book.
+std::string replayed(const std::string& markdown) {
   FreshFolder book("northern");
-  const std::vector<Block> blocks = blocks_of(readme(), "console");
-  ASSERT_GE(blocks.size(), 3U);
-  for (const Block& block : blocks) {
-    std::string shown;
-    std::string printed;
-    for (const std::string& line : block.lines) {
-      shown += line + "\n";
-      if (line.rfind("$ pluckbook ", 0) != 0) continue;
-      printed += line + "\n" + run_in(book.path(), line.substr(12)).output;
+  std::istringstream lines(markdown);
+  std::string text;
+  bool inside = false;
+  bool console = false;
+  for (std::string line; std::getline(lines, line);) {
+    if (line.rfind("```", 0) == 0) {
+      inside = !inside;
+      console = inside && line == "```console";
     }
-    EXPECT_EQ(printed, shown);
+    const bool command = console && line.rfind("$ pluckbook ", 0) == 0;
+    if (!console || command || line.rfind("```", 0) == 0) text += line + "\n";
+    if (command) text += run_in(book.path(), line.substr(12)).output;
   }
+  return text;
+}
+
+// PLUCKBOOK_GOLDEN=write puts what is printed now into the README; read the difference.
+TEST(Readme, EveryCommandPrintsWhatItShows) {
+  ASSERT_GE(blocks_of(readme(), "console").size(), 3U);
+  const std::string shown = readme();
+  const std::string now = replayed(shown);
+  const char* mode = std::getenv("PLUCKBOOK_GOLDEN");
+  if (mode != nullptr && std::string(mode) == "write") {
+    write_text(std::filesystem::path(PLUCKBOOK_SOURCE) / "README.md", now);
+  }
+  EXPECT_EQ(now, shown);
 }
 
 /// Left to right, as one writes it on paper; x is times.
