@@ -103,7 +103,8 @@ std::vector<std::string> bag_lines(const Bag& bag, const std::string& indent) {
 }
 
 std::string_view mark_key(Mark::What what) {
-  static constexpr std::array<std::string_view, 4> keys = {"dried", "sent", "spoiled", "lost"};
+  static constexpr std::array<std::string_view, 5> keys = {"dried", "sent", "received", "spoiled",
+                                                           "lost"};
   return keys[static_cast<std::size_t>(what)];
 }
 
@@ -127,8 +128,8 @@ bool same(const LabResult& a, const LabResult& b) {
 
 bool same(const Bag& a, const Bag& b) {
   const auto facts = [](const Bag& bag) {
-    return std::tie(bag.id, bag.plucked, bag.method, bag.stops, bag.fill, bag.dried, bag.spoiled,
-                    bag.lost, bag.note);
+    return std::tie(bag.id, bag.plucked, bag.method, bag.stops, bag.fill, bag.dried, bag.received,
+                    bag.spoiled, bag.lost, bag.note);
   };
   const auto sent = [](const Bag& bag) {
     return bag.sent ? to_iso(bag.sent->date) + " " + bag.sent->lab : std::string();
@@ -240,9 +241,9 @@ Result<BagPlace> find_place(const Samples& samples, const std::string& bag) {
 // The line after which a key goes: behind the last of the keys that stand before it in the order a
 // bag is written.
 int line_for_key(const Samples& samples, const BagPlace& place, std::string_view key) {
-  static constexpr std::array<std::string_view, 11> order = {
-      "bag",   "plucked", "method",  "stops", "fill",   "note",
-      "dried", "sent",    "spoiled", "lost",  "results"};
+  static constexpr std::array<std::string_view, 12> order = {
+      "bag",   "plucked", "method",   "stops",   "fill", "note",
+      "dried", "sent",    "received", "spoiled", "lost", "results"};
   const auto rank = [](std::string_view k) {
     return std::find(order.begin(), order.end(), k) - order.begin();
   };
@@ -347,6 +348,7 @@ Result<Spliced> with_mark(const Book& book, const std::string& file, const std::
   Bag& marked = meant[static_cast<std::size_t>(place->index)];
   if (mark.what == Mark::What::dried) marked.dried = mark.date;
   if (mark.what == Mark::What::sent) marked.sent = Sent{mark.date, mark.lab};
+  if (mark.what == Mark::What::received) marked.received = mark.date;
   if (mark.what == Mark::What::spoiled) marked.spoiled = mark.date;
   if (mark.what == Mark::What::lost) marked.lost = mark.date;
   const std::string addition = mark_text(mark);

@@ -199,6 +199,7 @@ Reading read_whole_book(const fs::path& folder) {
     read_samples_file(reader, file);
   }
   read_part(reader, "condition.yaml", Presence::optional, read_condition);
+  read_part(reader, "events.yaml", Presence::optional, read_events);
   note_herds_without_pasture(reader);
   std::stable_sort(reader.reading.book.bags.begin(), reader.reading.book.bags.end(),
                    [](const Bag& a, const Bag& b) { return a.plucked < b.plucked; });

@@ -210,6 +210,7 @@ const Keys<Bag>& bag_keys() {
            read_sent,
            {},
            facts_of(sent_keys())},
+          key("received", Need::optional, date_value("2026-06-18"), &Bag::received),
           key("spoiled", Need::optional, date_value("2026-06-20"), &Bag::spoiled),
           key("lost", Need::optional, date_value("2026-07-10"), &Bag::lost),
           key("note", Need::optional, text_value("short walk, storm coming in"), &Bag::note),
@@ -241,6 +242,8 @@ void check_dates(FileReading& reading, const YamlNode& node, const Bag& bag) {
   after_plucked("spoiled", bag.spoiled);
   after_plucked("lost", bag.lost);
   if (bag.sent) after_plucked("sent", bag.sent->date);
+  check_order(reading, at_key(node, "received"), "received", bag.received,
+              bag.sent ? "sent" : "plucked", bag.sent ? bag.sent->date : bag.plucked);
   const YamlNode& results = at_key(node, "results");
   for (std::size_t i = 0; i < bag.results.size() && i < results.items.size(); ++i) {
     const YamlNode& at = at_key(results.items[i], "received");

@@ -17,6 +17,7 @@ void forget_after(Bag& bag, Date day) {
     if (mark && *mark > day) mark.reset();
   };
   forget(bag.dried);
+  forget(bag.received);
   forget(bag.spoiled);
   forget(bag.lost);
   if (bag.sent && bag.sent->date > day) bag.sent.reset();
@@ -52,6 +53,7 @@ Book as_of(const Book& book, Date day) {
   std::erase_if(known.bags, [day](const Bag& bag) { return bag.plucked > day; });
   for (Bag& bag : known.bags) forget_after(bag, day);
   std::erase_if(known.moves, [day](const Move& move) { return move.date > day; });
+  std::erase_if(known.events, [day](const Event& event) { return event.date > day; });
   std::erase_if(known.scores, [day](const ConditionScore& score) { return score.date > day; });
   for (Feed& feed : known.feeds) {
     std::erase_if(feed.quotes,

@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/date.h"
@@ -129,6 +130,7 @@ struct Bag {
   std::optional<double> fill;  // percent of the bag
   std::optional<Date> dried;
   std::optional<Sent> sent;
+  std::optional<Date> received;  // by the laboratory
   std::optional<Date> spoiled, lost;
   std::string note;
   std::vector<LabResult> results;
@@ -141,6 +143,17 @@ struct ConditionScore {
   double condition = 5;
   std::optional<KgBody> weight;
   std::optional<int> head;
+  Origin origin;
+};
+
+enum class EventKind { green_up, frost, fire, rain };
+
+/// What befell a pasture and changes its diet. Rain is one that brings regrowth.
+struct Event {
+  Date date;
+  std::string pasture;
+  EventKind kind = EventKind::rain;
+  std::string note;
   Origin origin;
 };
 
@@ -158,6 +171,7 @@ struct Book {
   std::vector<Feed> feeds;
   std::vector<Bag> bags;  // by plucked date
   std::vector<ConditionScore> scores;
+  std::vector<Event> events;
 };
 
 const Pasture* find_pasture(const Book& book, const std::string& id);
@@ -165,11 +179,16 @@ const Herd* find_herd(const Book& book, const std::string& id);
 const Bag* find_bag(const Book& book, const std::string& id);
 const Laboratory* find_laboratory(const Book& book, const std::string& id);
 
+/// The events by the words they are written with, and the word of one: "green-up".
+const std::vector<std::pair<std::string, EventKind>>& event_words();
+const std::string& word_of(EventKind kind);
+
 /// The move that holds for a herd on a day: the last one on or before it.
 const Move* move_of(const Book& book, const std::string& herd, Date on);
 
-/// The book as it was known at the end of a day: later bags, marks, results, quotes and scores are
-/// taken out, and so are later moves: where the herd stands that day is where it is taken to stay.
+/// The book as it was known at the end of a day: later bags, marks, results, quotes, scores and
+/// events are taken out, and so are later moves: where the herd stands that day is where it is
+/// taken to stay.
 Book as_of(const Book& book, Date day);
 
 /// The results of a bag that count: those that no other result supersedes.

@@ -63,6 +63,7 @@ std::vector<NewFile> new_files(const BookFacts& facts) {
       {"feeds.yaml",
        "# - {id: cube, like: range cube 20, quote: {price: 355 USD/ton, date: 2026-08-01}}\n"},
       {"condition.yaml", "# - {date: 2026-08-20, herd: cows, condition: 5.2, head: 40}\n"},
+      {"events.yaml", "# - {date: 2026-08-20, pasture: north, event: rain, note: two inches}\n"},
       {"book.yaml",
        fmt::format("pluckbook: {}\nname: {}\nunits: {}\ncurrency: {}\n"
                    "cover: 80    # share of outcomes a supplement should cover, %\n"

@@ -43,7 +43,7 @@ Result<Written> start_folder(const std::filesystem::path& folder, std::vector<Ne
 Result<Written> add_bag(const Book& book, const Bag& bag);
 
 struct Mark {
-  enum class What { dried, sent, spoiled, lost } what = What::dried;
+  enum class What { dried, sent, received, spoiled, lost } what = What::dried;
   Date date;
   std::string lab;  // sent only
 };
