@@ -1,10 +1,9 @@
 #include <algorithm>
 
 #include "cli/command.h"
+#include "cli/in_form.h"
 #include "cli/open_book.h"
 #include "cow/need.h"
-#include "report/json.h"
-#include "report/text.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -58,7 +57,7 @@ Result<Answer> run_diet(const Arguments& arguments) {
     }
   }
   Answer answer;
-  answer.text = arguments.has("json") ? printed(to_json(diet)) : diet_text(diet);
+  answer.text = in_form_asked(arguments, diet, opened->reader);
   return answer;
 }
 

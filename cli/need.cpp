@@ -5,9 +5,8 @@
 #include "base/text.h"
 #include "book/read.h"
 #include "cli/command.h"
+#include "cli/in_form.h"
 #include "cli/open_book.h"
-#include "report/json.h"
-#include "report/text.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -107,7 +106,7 @@ Result<Answer> run_need(const Arguments& arguments) {
   }
   if (!need) return need.problems();
   Answer answer;
-  answer.text = arguments.has("json") ? printed(to_json(*need, reader)) : need_text(*need, reader);
+  answer.text = in_form_asked(arguments, *need, reader);
   return answer;
 }
 

@@ -1,9 +1,8 @@
 #include "advice/outlook.h"
 
 #include "cli/command.h"
+#include "cli/in_form.h"
 #include "cli/open_book.h"
-#include "report/json.h"
-#include "report/text.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -42,8 +41,7 @@ Result<Answer> run_outlook(const Arguments& arguments) {
   }
   outlook.next_sample = next_sample(opened->known, outlook.herds, outlook.settings);
   Answer answer;
-  answer.text = arguments.has("json") ? printed(to_json(outlook, opened->reader))
-                                      : outlook_text(outlook, opened->reader);
+  answer.text = in_form_asked(arguments, outlook, opened->reader);
   return answer;
 }
 

@@ -1,9 +1,8 @@
 #include "advice/price.h"
 
 #include "cli/command.h"
+#include "cli/in_form.h"
 #include "cli/open_book.h"
-#include "report/json.h"
-#include "report/text.h"
 
 namespace pluckbook::cli {
 
@@ -22,8 +21,7 @@ Result<Answer> run_price(const Arguments& arguments) {
   Result<PriceAnswer> price = price_for(opened->known, **herd, settings);
   if (!price) return price.problems();
   Answer answer;
-  answer.text = arguments.has("json") ? printed(to_json(*price, opened->reader))
-                                      : price_text(*price, opened->reader);
+  answer.text = in_form_asked(arguments, *price, opened->reader);
   const bool good =
       price->mix.status == MixStatus::optimal || price->mix.status == MixStatus::none_needed;
   answer.exit_status = good ? 0 : 1;

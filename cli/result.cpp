@@ -8,8 +8,7 @@
 #include "cli/open_book.h"
 #include "forage/footing.h"
 #include "report/json.h"
-#include "report/table.h"
-#include "report/text.h"
+#include "report/pages.h"
 
 namespace pluckbook::cli {
 namespace {

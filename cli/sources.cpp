@@ -1,12 +1,12 @@
 #include "cli/command.h"
 #include "report/json.h"
-#include "report/text.h"
+#include "report/pages.h"
 
 namespace pluckbook::cli {
 
 Result<Answer> run_sources(const Arguments& arguments) {
   Answer answer;
-  answer.text = arguments.has("json") ? printed(sources_json()) : sources_text();
+  answer.text = arguments.has("json") ? printed(sources_json()) : text_of(sources_page());
   return answer;
 }
 

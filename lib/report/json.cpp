@@ -211,7 +211,7 @@ Json to_json(const PriceAnswer& answer, const Reader& reader) {
   return json;
 }
 
-Json to_json(const DietAnswer& answer) {
+Json to_json(const DietAnswer& answer, const Reader& /*shares need no units*/) {
   Json json = document("diet");
   json["pasture"] = answer.series->pasture().id;
   json["as_of"] = to_iso(answer.as_of);

@@ -24,7 +24,7 @@ Json quantity(double value, const std::string& unit);
 
 Json to_json(const OutlookAnswer& answer, const Reader& reader);
 Json to_json(const PriceAnswer& answer, const Reader& reader);
-Json to_json(const DietAnswer& answer);
+Json to_json(const DietAnswer& answer, const Reader& reader);
 Json to_json(const NeedAnswer& answer, const Reader& reader);
 Json sources_json();
 

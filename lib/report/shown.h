@@ -14,6 +14,7 @@ namespace pluckbook {
 struct Reader {
   UnitSystem units = UnitSystem::us;
   std::string currency = "USD";
+  int width = 80;  // columns: a terminal's own, 80 anywhere else
 };
 
 std::string mass_unit(const Reader& reader);  // lb or kg

@@ -1,9 +1,7 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
-#include "report/chart.h"
-#include "report/table.h"
-#include "report/text.h"
+#include "report/pages.h"
 
 namespace pluckbook {
 namespace {
@@ -13,7 +11,7 @@ std::string short_reason(const std::string& why_not) {
   return why_not.substr(0, why_not.find_first_of(":;,"));
 }
 
-std::string bags_table(const DietAnswer& answer) {
+Table bags_table(const DietAnswer& answer) {
   Table table({{"bag", Align::left}, {"plucked"}, {"CP, %"}, {"TDN, %"}, {"used", Align::left}});
   for (const BagReading& reading : answer.series->bags()) {
     if (reading.bag->plucked < answer.first) continue;
@@ -30,10 +28,10 @@ std::string bags_table(const DietAnswer& answer) {
     }
     table.add({reading.bag->id, to_iso(reading.bag->plucked), cp, tdn, how});
   }
-  return table.empty() ? "no bag this season\n" : table.text();
+  return table;
 }
 
-std::string readings_table(const DietAnswer& answer) {
+Table readings_table(const DietAnswer& answer) {
   Table table({{"on " + in_words_without_year(answer.as_of), Align::left},
                {"middle, %"},
                {"8 years in 10"},
@@ -50,7 +48,7 @@ std::string readings_table(const DietAnswer& answer) {
   };
   row("protein", answer.crude_protein);
   row("TDN", answer.tdn);
-  return table.text();
+  return table;
 }
 
 DietChart chart_of(const DietAnswer& answer) {
@@ -74,20 +72,26 @@ DietChart chart_of(const DietAnswer& answer) {
 
 }  // namespace
 
-std::string diet_text(const DietAnswer& answer) {
+Page page_of(const DietAnswer& answer, const Reader& /*shares need no units*/) {
   const DietPoint& cp = answer.crude_protein.model;
   const DietPoint& tdn = answer.tdn.model;
-  std::string text = wrapped(fmt::format("The diet on {} holds about {} protein and {} TDN on {}.",
-                                         answer.series->pasture().name, percent(cp.median),
-                                         percent(tdn.median), in_words(answer.as_of)));
-  text += "\n" + readings_table(answer);
-  text += "\n" + bags_table(answer);
-  text += "\n" + chart_text(chart_of(answer));
-  if (!answer.herd.empty()) {
-    text += fmt::format("need: {}\nnext: pluckbook outlook {} --as-of {}\n", answer.herd,
-                        answer.herd, to_iso(answer.as_of));
+  Page page;
+  page.sentence(fmt::format("The diet on {} holds about {} protein and {} TDN on {}.",
+                            answer.series->pasture().name, percent(cp.median), percent(tdn.median),
+                            in_words(answer.as_of)));
+  page.space().add(readings_table(answer)).space();
+  const Table bags = bags_table(answer);
+  if (bags.empty()) {
+    page.sentence("no bag this season");
+  } else {
+    page.add(bags);
   }
-  return text;
+  page.add(chart_of(answer));
+  if (!answer.herd.empty()) {
+    page.line("need: " + answer.herd);
+    page.next(fmt::format("pluckbook outlook {} --as-of {}", answer.herd, to_iso(answer.as_of)));
+  }
+  return page;
 }
 
 }  // namespace pluckbook

@@ -3,8 +3,7 @@
 #include <cmath>
 
 #include "base/text.h"
-#include "report/table.h"
-#include "report/text.h"
+#include "report/pages.h"
 
 namespace pluckbook {
 namespace {
@@ -56,7 +55,7 @@ std::string first_line(const PriceAnswer& answer, const Reader& reader) {
                      herd, day);
 }
 
-std::string gaps_table(const PriceAnswer& answer, const Reader& reader) {
+Table gaps_table(const PriceAnswer& answer, const Reader& reader) {
   const std::string unit = mass_unit(reader);
   Table table({{"nutrient", Align::left},
                {"diet, %"},
@@ -70,13 +69,10 @@ std::string gaps_table(const PriceAnswer& answer, const Reader& reader) {
                fixed(in_percent(gap.need_share), 1), amount(gap.balance.need),
                amount(gap.balance.supply), amount(gap.balance.gap())});
   }
-  return fmt::format("gap at {} cover, per head and day, eating {} of dry matter\n",
-                     fixed(answer.cover * 100, 0) + " %",
-                     mass(answer.intake.amount.value(), reader)) +
-         table.text();
+  return table;
 }
 
-std::string mix_table(const PriceAnswer& answer, const Reader& reader) {
+Table mix_table(const PriceAnswer& answer, const Reader& reader) {
   const std::string unit = mass_unit(reader);
   Table table({{"feed", Align::left},
                {unit + " a head a day"},
@@ -92,44 +88,39 @@ std::string mix_table(const PriceAnswer& answer, const Reader& reader) {
                self ? "self" : three_figures(feeding),
                self ? "self" : fixed(feeding * answer.herd->head, 0), fixed(part.cost.value(), 3)});
   }
-  std::string text = table.text();
-  text +=
-      fmt::format("feed {} + trips {} = {} a head and day\n",
-                  fixed(answer.mix.feed_cost.value(), 3), fixed(answer.mix.trip_cost.value(), 3),
-                  fixed(answer.mix.cost().value(), 3) + " " + reader.currency);
-  return text;
+  return table;
 }
 
-std::string explanations(const PriceAnswer& answer, const Reader& reader) {
-  std::string text;
-  if (!answer.mix.binding.empty()) {
-    text += wrapped(fmt::format("what binds: {}", fmt::join(answer.mix.binding, "; ")));
+/// What the mix costs, what holds it where it is, and what one more unit would cost.
+Page explanations(const PriceAnswer& answer, const Reader& reader) {
+  const Mix& mix = answer.mix;
+  Page page;
+  page.line(fmt::format("feed {} + trips {} = {} {} a head and day",
+                        fixed(mix.feed_cost.value(), 3), fixed(mix.trip_cost.value(), 3),
+                        fixed(mix.cost().value(), 3), reader.currency));
+  if (!mix.binding.empty()) {
+    page.sentence(fmt::format("what binds: {}", fmt::join(mix.binding, "; ")));
   }
-  for (const MarginalCost& cost : answer.mix.marginal_costs) {
+  for (const MarginalCost& cost : mix.marginal_costs) {
     if (cost.limit != "crude_protein" && cost.limit != "tdn" && cost.limit != "rumen_protein") {
       continue;
     }
     const std::string nutrient = cost.limit == "tdn" ? "TDN" : "protein";
-    text += fmt::format("one more {} of {} a day costs {}\n", mass_unit(reader), nutrient,
-                        money(per_mass_unit(cost.money, reader), reader));
+    page.line(fmt::format("one more {} of {} a day costs {}", mass_unit(reader), nutrient,
+                          money(per_mass_unit(cost.money, reader), reader)));
   }
-  return text;
+  return page;
 }
 
-std::string unmet_text(const PriceAnswer& answer, const Reader& reader) {
-  std::string text;
-  for (const Unmet& unmet : answer.mix.unmet) {
-    const bool mass_row = unmet.limit == "crude_protein" || unmet.limit == "tdn" ||
-                          unmet.limit == "calcium" || unmet.limit == "phosphorus";
-    const std::string figures = mass_row
-                                    ? fmt::format("{} asked, {} reached", mass(unmet.asked, reader),
-                                                  mass(unmet.reached, reader))
-                                    : std::string("not reached");
-    text +=
-        wrapped(fmt::format("out of reach: {}: {}{}", unmet.words, figures,
-                            unmet.in_the_way.empty() ? "" : "; in the way: " + unmet.in_the_way));
-  }
-  return text;
+std::string unmet_words(const Unmet& unmet, const Reader& reader) {
+  const bool mass_row = unmet.limit == "crude_protein" || unmet.limit == "tdn" ||
+                        unmet.limit == "calcium" || unmet.limit == "phosphorus";
+  const std::string figures = mass_row
+                                  ? fmt::format("{} asked, {} reached", mass(unmet.asked, reader),
+                                                mass(unmet.reached, reader))
+                                  : std::string("not reached");
+  return fmt::format("out of reach: {}: {}{}", unmet.words, figures,
+                     unmet.in_the_way.empty() ? "" : "; in the way: " + unmet.in_the_way);
 }
 
 std::string quote_words(const FeedOffer& offer, double amount, const Reader& reader) {
@@ -138,14 +129,13 @@ std::string quote_words(const FeedOffer& offer, double amount, const Reader& rea
   return fixed(amount, 2) + " " + reader.currency + "/" + unit;
 }
 
-std::string options_table(const PriceAnswer& answer, const Reader& reader) {
+Table options_table(const PriceAnswer& answer, const Reader& reader) {
   const std::string unit = mass_unit(reader);
   Table table({{"feed alone", Align::left},
                {unit + "/day"},
                {reader.currency + "/day"},
                {"per " + unit + " CP"},
                {"comes in at", Align::right}});
-  std::string reasons;
   for (const Option& option : answer.options) {
     const FeedOffer& offer = answer.offers[option.offer];
     const bool can = option.alone.status == MixStatus::optimal;
@@ -157,45 +147,60 @@ std::string options_table(const PriceAnswer& answer, const Reader& reader) {
          option.cost_per_kg_protein ? fixed(per_mass_unit(*option.cost_per_kg_protein, reader), 2)
                                     : "-",
          option.break_even_quote ? quote_words(offer, *option.break_even_quote, reader) : "-"});
+  }
+  return table;
+}
+
+Page options_page(const PriceAnswer& answer, const Reader& reader) {
+  Page page;
+  page.space().add(options_table(answer, reader));
+  for (const Option& option : answer.options) {
     if (!option.why_not.empty()) {
-      reasons += wrapped(fmt::format("- {}: {}", offer.id, option.why_not), 80, 2);
+      page.note(answer.offers[option.offer].id + ": " + option.why_not);
     }
   }
-  return table.text() + reasons;
+  return page;
+}
+
+/// What the price rests on that a reader might take for granted.
+Page reservations(const PriceAnswer& answer, const Reader& reader) {
+  Page page;
+  if (answer.intake.protein_limits && answer.intake_recovered > answer.intake.amount) {
+    page.note(fmt::format(
+        "protein-poor grass holds her to {} of dry matter; once protein is met she may "
+        "eat up to {} (published rises run from 10 to 50 %), and less energy need be "
+        "bought: --intake-recovers prices that",
+        mass(answer.intake.amount.value(), reader), mass(answer.intake_recovered.value(), reader)));
+  }
+  for (const std::string& note : answer.notes) page.note(note);
+  if (!answer.mix.unchecked.empty()) {
+    page.sentence(
+        fmt::format("not checked, or by a class value: {}", fmt::join(answer.mix.unchecked, "; ")));
+  }
+  return page;
 }
 
 }  // namespace
 
-std::string price_text(const PriceAnswer& answer, const Reader& reader) {
-  std::string text = wrapped(first_line(answer, reader));
+Page page_of(const PriceAnswer& answer, const Reader& reader) {
+  Page page;
+  page.sentence(first_line(answer, reader));
   const bool none = answer.mix.status == MixStatus::none_needed;
   if (!none && !answer.cautions.empty()) {
-    text += "\ncautions\n";
-    for (const std::string& caution : answer.cautions) text += wrapped("- " + caution, 80, 2);
+    page.heading("cautions");
+    for (const std::string& caution : answer.cautions) page.note(caution);
   }
-  text += "\n" + gaps_table(answer, reader);
-  text += unmet_text(answer, reader);
+  page.heading(fmt::format("gap at {} cover, per head and day, eating {} of dry matter",
+                           fixed(answer.cover * 100, 0) + " %",
+                           mass(answer.intake.amount.value(), reader)));
+  page.add(gaps_table(answer, reader));
+  for (const Unmet& unmet : answer.mix.unmet) page.sentence(unmet_words(unmet, reader));
   if (!answer.mix.parts.empty()) {
-    text += answer.mix.status == MixStatus::out_of_reach ? "\nthe nearest mix\n" : "\nthe mix\n";
-    text += mix_table(answer, reader) + explanations(answer, reader);
+    page.heading(answer.mix.status == MixStatus::out_of_reach ? "the nearest mix" : "the mix");
+    page.add(mix_table(answer, reader)).append(explanations(answer, reader));
   }
-  if (!none) text += "\n" + options_table(answer, reader);
-  if (answer.intake.protein_limits && answer.intake_recovered > answer.intake.amount) {
-    text += wrapped(
-        fmt::format(
-            "- protein-poor grass holds her to {} of dry matter; once protein is met she may "
-            "eat up to {} (published rises run from 10 to 50 %), and less energy need be "
-            "bought: --intake-recovers prices that",
-            mass(answer.intake.amount.value(), reader),
-            mass(answer.intake_recovered.value(), reader)),
-        80, 2);
-  }
-  for (const std::string& note : answer.notes) text += wrapped("- " + note, 80, 2);
-  if (!answer.mix.unchecked.empty()) {
-    text += wrapped(
-        fmt::format("not checked, or by a class value: {}", fmt::join(answer.mix.unchecked, "; ")));
-  }
-  return text;
+  if (!none) page.append(options_page(answer, reader));
+  return page.append(reservations(answer, reader));
 }
 
 }  // namespace pluckbook

@@ -3,14 +3,14 @@
 #include <set>
 
 #include "base/text.h"
-#include "report/table.h"
-#include "report/text.h"
+#include "report/pages.h"
 
 namespace pluckbook {
 
-std::string need_text(const NeedAnswer& answer, const Reader& reader) {
+namespace {
+
+Table rows_table(const NeedAnswer& answer, const Reader& reader) {
   const std::string unit = mass_unit(reader);
-  std::string text = wrapped(answer.title);
   Table table({{answer.rows.empty() || answer.rows.front().date ? "date" : "month"},
                {"stage", Align::left},
                {"DM " + unit},
@@ -21,8 +21,6 @@ std::string need_text(const NeedAnswer& answer, const Reader& reader) {
                {"NEm"},
                {"Ca %"},
                {"P %"}});
-  std::set<std::string> notes;
-  bool floored = false;
   for (const NeedRow& row : answer.rows) {
     const Need& n = row.need;
     const auto amount = [&](double kg, int decimals) {
@@ -34,22 +32,33 @@ std::string need_text(const NeedAnswer& answer, const Reader& reader) {
                amount(n.crude_protein_amount().value(), 2), fixed(in_percent(n.tdn), 1),
                amount(n.tdn_amount().value(), 1), fixed(n.nem.value(), 2),
                fixed(in_percent(n.calcium), 2), fixed(in_percent(n.phosphorus), 2)});
-    notes.insert(n.notes.begin(), n.notes.end());
-    floored = floored || n.rumen_floor_governs;
   }
-  text += "\n" + table.text();
-  text += "shares are of dry matter, amounts per head and day, NEm in Mcal a day\n";
+  return table;
+}
+
+}  // namespace
+
+Page page_of(const NeedAnswer& answer, const Reader& reader) {
+  Page page;
+  page.sentence(answer.title).space().add(rows_table(answer, reader));
+  page.line("shares are of dry matter, amounts per head and day, NEm in Mcal a day");
+  std::set<std::string> notes;
+  bool floored = false;
+  for (const NeedRow& row : answer.rows) {
+    notes.insert(row.need.notes.begin(), row.need.notes.end());
+    floored = floored || row.need.rumen_floor_governs;
+  }
   if (floored) {
-    text += wrapped(
+    page.sentence(
         "* the rumen's least, 7 % of dry matter (Sprinkle, University of Arizona), is "
         "above the table's own figure; CP in amounts is the table's.");
   }
-  for (const std::string& note : notes) text += wrapped("- " + note, 80, 2);
+  for (const std::string& note : notes) page.note(note);
   if (!answer.rows.empty() && answer.rows.front().need.citation != nullptr) {
     const Citation& c = *answer.rows.front().need.citation;
-    text += wrapped(fmt::format("source: {}; {} ({})", c.source, c.table, c.status));
+    page.sentence(fmt::format("source: {}; {} ({})", c.source, c.table, c.status));
   }
-  return text;
+  return page;
 }
 
 }  // namespace pluckbook

@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
-#include "report/table.h"
-#include "report/text.h"
+#include "report/pages.h"
 
 namespace pluckbook {
 namespace {
@@ -27,7 +26,7 @@ std::vector<std::string> when(const NutrientOutlook& n, Date as_of) {
           range(n.falls_below), in_hundred(n.falls_below.probability_by_horizon)};
 }
 
-std::string shares_table(const HerdOutlook& herd, const OutlookSettings& settings) {
+Table shares_table(const HerdOutlook& herd, const OutlookSettings& settings) {
   Table table({{"nutrient", Align::left},
                {"diet"},
                {"need"},
@@ -39,10 +38,10 @@ std::string shares_table(const HerdOutlook& herd, const OutlookSettings& setting
     table.add({in_words(n.nutrient), percent(n.diet_now.median), percent(n.need_now), cells[0],
                cells[1], cells[2]});
   }
-  return table.text();
+  return table;
 }
 
-std::string amounts_table(const HerdOutlook& herd, const Reader& reader) {
+Table amounts_table(const HerdOutlook& herd, const Reader& reader) {
   Table table({{"nutrient", Align::left},
                {"need, " + mass_unit(reader)},
                {"diet gives"},
@@ -59,22 +58,11 @@ std::string amounts_table(const HerdOutlook& herd, const Reader& reader) {
                : n.falls_below_amount.median ? in_words_without_year(*n.falls_below_amount.median)
                                              : "not expected"});
   }
-  return table.text();
+  return table;
 }
 
-std::string herd_text(const HerdOutlook& herd, const OutlookSettings& settings,
-                      const Reader& reader) {
-  std::string text;
-  for (const NutrientOutlook& n : herd.nutrients) {
-    text += wrapped(fmt::format("{} in the diet of {} {}.", sentence(in_words(n.nutrient)),
-                                herd.herd->id, finding(n, settings.until)));
-  }
-  text += fmt::format("\noutlook on {} for {} ({} head) on {}, % of dry matter\n",
-                      to_iso(settings.as_of), herd.herd->id, herd.herd->head, herd.pasture->name);
-  text += shares_table(herd, settings);
-  text += fmt::format("\nper head and day, eating {} of dry matter ({})\n",
-                      mass(herd.intake.amount.value(), reader), to_string(herd.intake.rule));
-  text += amounts_table(herd, reader);
+/// What the figures rest on, in the order a reader would ask.
+std::vector<std::string> notes_of(const HerdOutlook& herd) {
   std::vector<std::string> notes = herd.notes;
   if (!herd.first_short.empty()) notes.push_back(herd.first_short);
   for (const NutrientOutlook& n : herd.nutrients) {
@@ -85,8 +73,24 @@ std::string herd_text(const HerdOutlook& herd, const OutlookSettings& settings,
     }
     for (const std::string& note : n.notes) notes.push_back(in_words(n.nutrient) + ": " + note);
   }
-  for (const std::string& note : notes) text += wrapped("- " + note, 80, 2);
-  return text;
+  return notes;
+}
+
+Page herd_page(const HerdOutlook& herd, const OutlookSettings& settings, const Reader& reader) {
+  Page page;
+  for (const NutrientOutlook& n : herd.nutrients) {
+    page.sentence(fmt::format("{} in the diet of {} {}.", sentence(in_words(n.nutrient)),
+                              herd.herd->id, finding(n, settings.until)));
+  }
+  page.heading(fmt::format("outlook on {} for {} ({} head) on {}, % of dry matter",
+                           to_iso(settings.as_of), herd.herd->id, herd.herd->head,
+                           herd.pasture->name));
+  page.add(shares_table(herd, settings));
+  page.heading(fmt::format("per head and day, eating {} of dry matter ({})",
+                           mass(herd.intake.amount.value(), reader), to_string(herd.intake.rule)));
+  page.add(amounts_table(herd, reader));
+  for (const std::string& note : notes_of(herd)) page.note(note);
+  return page;
 }
 
 }  // namespace
@@ -108,22 +112,22 @@ std::string finding(const NutrientOutlook& n, Date until) {
                      in_words_without_year(*c.median), range(c));
 }
 
-std::string outlook_text(const OutlookAnswer& answer, const Reader& reader) {
-  std::string text;
+Page page_of(const OutlookAnswer& answer, const Reader& reader) {
+  Page page;
   for (const HerdOutlook& herd : answer.herds) {
-    if (!text.empty()) text += "\n";
-    text += herd_text(herd, answer.settings, reader);
+    if (!page.blocks().empty()) page.space();
+    page.append(herd_page(herd, answer.settings, reader));
   }
   if (answer.next_sample) {
     const NextSample& next = *answer.next_sample;
-    text += "\n" + wrapped(fmt::format("next bag: {} about {}: {}", next.pasture->name,
-                                       in_words_without_year(next.date), next.why));
+    page.space().sentence(fmt::format("next bag: {} about {}: {}", next.pasture->name,
+                                      in_words_without_year(next.date), next.why));
   }
   for (const HerdOutlook& herd : answer.herds) {
-    text += fmt::format("next: pluckbook price {} --as-of {}\n", herd.herd->id,
-                        to_iso(answer.settings.as_of));
+    page.next(
+        fmt::format("pluckbook price {} --as-of {}", herd.herd->id, to_iso(answer.settings.as_of)));
   }
-  return text;
+  return page;
 }
 
 }  // namespace pluckbook

@@ -1,0 +1,45 @@
+#include "report/page.h"
+
+namespace pluckbook {
+namespace {
+
+/// Prints one block after another; an empty line stands before a heading and before a chart.
+class Printer {
+ public:
+  explicit Printer(int width) : width_(width) {}
+
+  void operator()(const Space&) { space(); }
+  void operator()(const Heading& heading) {
+    space();
+    text_ += wrapped(heading.words, width_);
+  }
+  void operator()(const Sentence& sentence) { text_ += wrapped(sentence.words, width_); }
+  void operator()(const Note& note) { text_ += wrapped("- " + note.words, width_, 2); }
+  void operator()(const Line& line) { text_ += line.words + "\n"; }
+  void operator()(const Table& table) { text_ += table.text(width_); }
+  void operator()(const DietChart& chart) {
+    space();
+    text_ += chart_text(chart);
+  }
+  void operator()(const Next& next) { text_ += "next: " + next.command + "\n"; }
+
+  std::string text() && { return std::move(text_); }
+
+ private:
+  void space() {
+    if (!text_.empty()) text_ += "\n";
+  }
+
+  int width_;
+  std::string text_;
+};
+
+}  // namespace
+
+std::string text_of(const Page& page, int width) {
+  Printer printer(width);
+  for (const Block& block : page.blocks()) std::visit(printer, block);
+  return std::move(printer).text();
+}
+
+}  // namespace pluckbook
