@@ -1,81 +1,26 @@
 #include "advice/price.h"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-
-#include "numeric/interpolation.h"
-#include "published/rules.h"
-
 namespace pluckbook {
 namespace {
-
-/// The diet that `cover` of the outcomes are better than.
-Share cautious(const DietSeries& series, DietNutrient nutrient, Date day, double cover) {
-  const double middle = to_scale(nutrient, series.on(nutrient, day).median);
-  return from_scale(nutrient, middle + series.sd_on(nutrient, day) * normal_quantile(1 - cover));
-}
-
-GrazingDay grazing_day(const Book& book, const Herd& herd, const Pasture& pasture,
-                       const DietSeries& series, const PriceAnswer& answer, const Diet& diet) {
-  GrazingDay day;
-  day.weight = answer.need.average.weight;
-  day.milking = answer.need.milking_share > 0.5;
-  day.young = herd.cow_class != CowClass::mature_cow && herd.cow_class != CowClass::bull;
-  day.bull = herd.cow_class == CowClass::bull;
-  day.forage_intake = answer.intake.amount;
-  day.crude_protein = diet.crude_protein;
-  day.tdn = diet.tdn;
-  if (const FootedResult* result = series.newest_result(answer.date)) {
-    day.ndf = result->ndf;
-    day.fat = result->fat;
-    day.calcium = result->calcium;
-    day.phosphorus = result->phosphorus;
-  }
-  day.need_crude_protein = answer.need.average.crude_protein_amount();
-  day.need_tdn = answer.need.average.tdn_amount();
-  day.need_calcium = answer.need.average.intake * answer.need.average.calcium;
-  day.need_phosphorus = answer.need.average.intake * answer.need.average.phosphorus;
-  day.trip_cost_per_head = pasture.trip.value_or(book.trip) / std::max(1, herd.head);
-  return day;
-}
 
 /// The day at the cover asked for: diet, intake, gaps, and what the model needs.
 void set_day(const Book& book, const DietSeries& series, const PriceSettings& settings,
              PriceAnswer& answer) {
-  const Herd& herd = *answer.herd;
-  Diet diet{cautious(series, DietNutrient::crude_protein, answer.date, answer.cover),
-            cautious(series, DietNutrient::tdn, answer.date, answer.cover), std::nullopt};
-  if (const FootedResult* newest = series.newest_result(answer.date)) diet.ndf = newest->ndf;
-  const IntakeRule rule = leading_rule(herd);
-  Diet fed = diet;
-  fed.crude_protein = std::max(diet.crude_protein, from_percent(intake_rules().cp_floor_percent));
-  const Intake recovered = intake_of(herd, answer.need, fed, rule);
-  answer.intake_recovered = recovered.amount;
-  answer.intake = settings.intake_recovers ? recovered : intake_of(herd, answer.need, diet, rule);
-  const DayBalance balance = balance_at(answer.need, diet, answer.intake);
-  answer.gaps = {{DietNutrient::crude_protein, balance.crude_protein, diet.crude_protein,
-                  answer.need.average.crude_protein},
-                 {DietNutrient::tdn, balance.tdn, diet.tdn, answer.need.average.tdn}};
-  answer.day = grazing_day(book, herd, *answer.pasture, series, answer, diet);
+  const NewestFigures newest = series.newest_result(answer.date);
+  const Diet diet = diet_at_cover(series, newest, answer.date, answer.cover);
+  const FedIntake fed = settings.intake_recovers ? FedIntake::recovered : FedIntake::held;
+  FeedingDay day = feeding_day(*answer.herd, answer.need, diet, newest, fed,
+                               trip_cost_per_head(book, *answer.pasture, *answer.herd));
+  answer.intake = day.intake;
+  answer.intake_recovered = day.intake_recovered;
+  answer.gaps = std::move(day.gaps);
+  answer.day = std::move(day.grazing);
 }
 
 void add_offers(const Book& book, PriceAnswer& answer) {
-  for (const Feed& feed : book.feeds) {
-    Result<FeedOffer> offer = offer_of(feed, answer.date);
-    if (!offer) {
-      answer.notes.push_back(
-          fmt::format("{} is left out: {}", feed.id, offer.problems().front().what));
-    } else if (!offer->cost) {
-      answer.notes.push_back(
-          fmt::format("{} is left out: no quote on or before {}", feed.id, in_words(answer.date)));
-    } else {
-      for (const std::string& note : offer->notes) {
-        answer.notes.push_back(fmt::format("{}: {}", feed.id, note));
-      }
-      answer.offers.push_back(std::move(*offer));
-    }
-  }
+  OffersOnDay on_day = offers_on(book, answer.date);
+  answer.offers = std::move(on_day.offers);
+  answer.notes.insert(answer.notes.end(), on_day.notes.begin(), on_day.notes.end());
 }
 
 std::vector<std::size_t> feeds_in(const Mix& mix) {

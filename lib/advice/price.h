@@ -6,16 +6,11 @@
 #include <string>
 #include <vector>
 
+#include "advice/feeding_day.h"
 #include "advice/outlook.h"
 #include "supplement/least_cost.h"
 
 namespace pluckbook {
-
-struct PricedGap {
-  DietNutrient nutrient = DietNutrient::crude_protein;
-  Balance balance;         // amounts per head and day at the cover
-  Share diet, need_share;  // of dry matter
-};
 
 struct PriceAnswer {
   const Herd* herd = nullptr;

@@ -1,0 +1,95 @@
+#include "advice/feeding_day.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "numeric/interpolation.h"
+#include "published/rules.h"
+
+namespace pluckbook {
+namespace {
+
+Share at_cover(const DietSeries& series, DietNutrient nutrient, Date day, double cover) {
+  const double middle = to_scale(nutrient, series.on(nutrient, day).median);
+  return from_scale(nutrient, middle + series.sd_on(nutrient, day) * normal_quantile(1 - cover));
+}
+
+Intake intake_with_protein_met(const Herd& herd, const HerdNeed& need, Diet diet) {
+  diet.crude_protein = std::max(diet.crude_protein, from_percent(intake_rules().cp_floor_percent));
+  return intake_of(herd, need, diet, leading_rule(herd));
+}
+
+GrazingDay grazing_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
+                       KgDmPerDay forage_intake, NewestFigures newest) {
+  GrazingDay day;
+  day.weight = need.average.weight;
+  day.milking = need.milking_share > 0.5;
+  day.young = herd.cow_class != CowClass::mature_cow && herd.cow_class != CowClass::bull;
+  day.bull = herd.cow_class == CowClass::bull;
+  day.forage_intake = forage_intake;
+  day.crude_protein = diet.crude_protein;
+  day.tdn = diet.tdn;
+  if (newest != nullptr) {
+    day.ndf = newest->ndf;
+    day.fat = newest->fat;
+    day.calcium = newest->calcium;
+    day.phosphorus = newest->phosphorus;
+  }
+  day.need_crude_protein = need.average.crude_protein_amount();
+  day.need_tdn = need.average.tdn_amount();
+  day.need_calcium = need.average.intake * need.average.calcium;
+  day.need_phosphorus = need.average.intake * need.average.phosphorus;
+  return day;
+}
+
+}  // namespace
+
+Diet diet_at_cover(const DietSeries& series, NewestFigures newest, Date day, double cover) {
+  Diet diet{at_cover(series, DietNutrient::crude_protein, day, cover),
+            at_cover(series, DietNutrient::tdn, day, cover), std::nullopt};
+  if (newest != nullptr) diet.ndf = newest->ndf;
+  return diet;
+}
+
+FeedingDay feeding_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
+                       NewestFigures newest, FedIntake fed, double trip_cost_per_head) {
+  FeedingDay day;
+  const Intake recovered = intake_with_protein_met(herd, need, diet);
+  day.intake_recovered = recovered.amount;
+  day.intake =
+      fed == FedIntake::recovered ? recovered : intake_of(herd, need, diet, leading_rule(herd));
+  const DayBalance balance = balance_at(need, diet, day.intake);
+  day.gaps = {{DietNutrient::crude_protein, balance.crude_protein, diet.crude_protein,
+               need.average.crude_protein},
+              {DietNutrient::tdn, balance.tdn, diet.tdn, need.average.tdn}};
+  day.grazing = grazing_day(herd, need, diet, day.intake.amount, newest);
+  day.grazing.trip_cost_per_head = trip_cost_per_head;
+  return day;
+}
+
+double trip_cost_per_head(const Book& book, const Pasture& pasture, const Herd& herd) {
+  return pasture.trip.value_or(book.trip) / std::max(1, herd.head);
+}
+
+OffersOnDay offers_on(const Book& book, Date day) {
+  OffersOnDay on_day;
+  for (const Feed& feed : book.feeds) {
+    Result<FeedOffer> offer = offer_of(feed, day);
+    if (!offer) {
+      on_day.notes.push_back(
+          fmt::format("{} is left out: {}", feed.id, offer.problems().front().what));
+    } else if (!offer->cost) {
+      on_day.notes.push_back(
+          fmt::format("{} is left out: no quote on or before {}", feed.id, in_words(day)));
+    } else {
+      for (const std::string& note : offer->notes) {
+        on_day.notes.push_back(fmt::format("{}: {}", feed.id, note));
+      }
+      on_day.offers.push_back(std::move(*offer));
+    }
+  }
+  return on_day;
+}
+
+}  // namespace pluckbook
