@@ -16,66 +16,7 @@
 namespace pluckbook {
 namespace {
 
-// ---- the text by lines -------------------------------------------------------------------------
-
-// A text cut after each line break; line(1) is the first.
-class Lines {
- public:
-  explicit Lines(const std::string& text) : text_(text) {
-    std::size_t begin = 0;
-    while (begin < text.size()) {
-      begins_.push_back(begin);
-      begin = std::min(text.find('\n', begin), text.size() - 1) + 1;
-    }
-  }
-  int count() const { return static_cast<int>(begins_.size()); }
-  std::size_t begin_of(int line) const {
-    return line > count() ? text_.size() : begins_[static_cast<std::size_t>(line - 1)];
-  }
-  std::string_view line(int number) const {
-    return std::string_view(text_).substr(begin_of(number),
-                                          begin_of(number + 1) - begin_of(number));
-  }
-  bool is_record(int number) const {
-    const std::string_view bare = trimmed(line(number));
-    return !bare.empty() && bare[0] != '#';
-  }
-  /// The last line before this one that is neither blank nor a comment.
-  int last_record_before(int line) const {
-    int last = line - 1;
-    while (last > 0 && !is_record(last)) --last;
-    return last;
-  }
-  std::string_view line_break() const {
-    const std::size_t first = text_.find('\n');
-    return first != std::string::npos && first > 0 && text_[first - 1] == '\r' ? "\r\n" : "\n";
-  }
-
- private:
-  const std::string& text_;
-  std::vector<std::size_t> begins_;
-};
-
-// Whole lines put after a line of the text. A missing last line break is added first.
-Spliced insert_after(const std::string& text, int line, const std::vector<std::string>& added) {
-  const Lines lines(text);
-  const std::string line_break(lines.line_break());
-  const std::size_t at = lines.begin_of(line + 1);
-  std::string block;
-  if (at > 0 && text[at - 1] != '\n') block += line_break;
-  for (const std::string& one : added) block += one + line_break;
-  return {text.substr(0, at) + block + text.substr(at), line + 1};
-}
-
-std::string spaces(int count) {
-  return std::string(static_cast<std::size_t>(std::max(0, count)), ' ');
-}
-
 // ---- how records are written -------------------------------------------------------------------
-
-std::string number_text(double number) {
-  return shortest(std::round(number * 1e6) / 1e6);
-}
 
 std::string result_text(const LabResult& result) {
   std::string text = fmt::format("{{received: {}", to_iso(result.received));
@@ -92,13 +33,13 @@ std::string result_text(const LabResult& result) {
   return text + "}";
 }
 
-std::vector<std::string> bag_lines(const Bag& bag, const std::string& indent) {
+std::vector<std::string> bag_lines(const Bag& bag) {
   std::vector<std::string> lines = {
-      indent + "- bag: " + as_scalar(bag.id), indent + "  plucked: " + to_iso(bag.plucked),
-      indent + "  method: " + (bag.method == Method::clipped ? "clipped" : "hand-plucked")};
-  if (bag.stops) lines.push_back(fmt::format("{}  stops: {}", indent, *bag.stops));
-  if (bag.fill) lines.push_back(indent + "  fill: " + number_text(*bag.fill));
-  if (!bag.note.empty()) lines.push_back(indent + "  note: " + as_scalar(bag.note));
+      "- bag: " + as_scalar(bag.id), "  plucked: " + to_iso(bag.plucked),
+      fmt::format("  method: {}", bag.method == Method::clipped ? "clipped" : "hand-plucked")};
+  if (bag.stops) lines.push_back(fmt::format("  stops: {}", *bag.stops));
+  if (bag.fill) lines.push_back("  fill: " + number_text(*bag.fill));
+  if (!bag.note.empty()) lines.push_back("  note: " + as_scalar(bag.note));
   return lines;
 }
 
@@ -139,12 +80,6 @@ bool same(const Bag& a, const Bag& b) {
                     [](const LabResult& x, const LabResult& y) { return same(x, y); });
 }
 
-Problem edit_by_hand(const std::string& file, int line, const std::string& addition) {
-  return input_problem("this layout cannot be added to without rewriting it",
-                       fmt::format("nothing was changed; add by hand:  {}", addition),
-                       Place{file, line, 1, 1, ""});
-}
-
 struct Samples {
   YamlDocument document;
   std::vector<Bag> bags;
@@ -182,43 +117,6 @@ Result<Spliced> verified(const Book& book, const std::string& file, Spliced spli
 }
 
 // ---- where an addition goes --------------------------------------------------------------------
-
-bool is_flow(const std::string& text, const YamlNode& node) {
-  return node.begin < text.size() && (text[node.begin] == '{' || text[node.begin] == '[');
-}
-
-// The bracket that closes the one at `begin`, or npos.
-std::size_t closing_bracket(std::string_view text, std::size_t begin) {
-  int depth = 0;
-  char before = ' ';  // the last character that is no space
-  for (std::size_t i = begin; i < text.size(); ++i) {
-    const char c = text[i];
-    const bool opens_text = before == '{' || before == '[' || before == ',' || before == ':';
-    if ((c == '"' || c == '\'') && opens_text) {
-      for (++i; i < text.size() && text[i] != c; ++i) i += c == '"' && text[i] == '\\' ? 1 : 0;
-    } else if (c == '#' && i > 0 && (text[i - 1] == ' ' || text[i - 1] == '\n')) {
-      i = std::min(text.find('\n', i), text.size() - 1);
-    } else if (c == '{' || c == '[') {
-      ++depth;
-    } else if (c == '}' || c == ']') {
-      if (--depth == 0) return i;
-    }
-    if (c != ' ' && c != '\n' && c != '\r') before = c;
-  }
-  return std::string_view::npos;
-}
-
-// Text put before the bracket that closes a flow list or map.
-Spliced insert_in_brackets(const std::string& text, const YamlNode& node,
-                           const std::string& addition) {
-  std::size_t at = closing_bracket(text, node.begin);
-  if (at == std::string_view::npos) return {text, node.line};
-  while (at > node.begin + 1 && text[at - 1] == ' ') --at;
-  const bool empty = node.items.empty() && node.entries.empty();
-  const std::string before = text.substr(0, at);
-  return {before + (empty ? "" : ", ") + addition + text.substr(at),
-          1 + static_cast<int>(std::count(before.begin(), before.end(), '\n'))};
-}
 
 struct BagPlace {
   const YamlNode* node;
@@ -284,52 +182,17 @@ Spliced insert_result(const Samples& samples, const BagPlace& place, const std::
                       {spaces(column - 1) + "- " + addition});
 }
 
-bool leaves_a_blank_line(const Samples& samples) {
-  const Lines lines(samples.document.text);
-  if (samples.bags.size() < 2) return true;
-  const int last = samples.document.root.items.back().line;
-  for (int line = lines.last_record_before(last) + 1; line < last; ++line) {
-    if (trimmed(lines.line(line)).empty()) return true;
-  }
-  return false;
-}
-
 }  // namespace
-
-std::string as_scalar(const std::string& text) {
-  static constexpr std::string_view plain =
-      "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 ._/+()%-";
-  const bool reads_back = !text.empty() && text.find_first_not_of(plain) == std::string::npos &&
-                          plain.find(text[0]) < 62 && text.back() != ' ' && text != "null" &&
-                          text != "Null" && text != "NULL";
-  if (reads_back) return text;
-  std::string quoted = "\"";
-  for (char c : text) {
-    if (c == '"' || c == '\\') quoted += '\\';
-    quoted += c;
-  }
-  return quoted + "\"";
-}
 
 Result<Spliced> with_bag(const Book& book, const std::string& file, const std::string& text,
                          const Bag& bag) {
   Result<Samples> samples = read_bags(book, file, text);
   if (!samples) return samples.problems();
-  const YamlNode& root = samples->document.root;
-  const int last = Lines(text).count();
-  if (root.kind == YamlNode::Kind::list && is_flow(text, root)) {
-    return edit_by_hand(file, root.line, "- bag: " + bag.id);
-  }
-  const bool first = root.kind == YamlNode::Kind::null;
-  std::vector<std::string> added = bag_lines(bag, first ? "" : spaces(root.column - 1));
-  const bool blank =
-      !text.empty() && leaves_a_blank_line(*samples) && !trimmed(Lines(text).line(last)).empty();
-  if (blank) added.insert(added.begin(), "");
-  Spliced spliced = insert_after(text, last, added);
-  if (blank) ++spliced.line;
+  const Result<Spliced> spliced = with_item(samples->document, bag_lines(bag), "- bag: " + bag.id);
+  if (!spliced) return spliced.problems();
   std::vector<Bag> meant = samples->bags;
   meant.push_back(bag);
-  return verified(book, file, std::move(spliced), meant, "- bag: " + bag.id);
+  return verified(book, file, *spliced, meant, "- bag: " + bag.id);
 }
 
 Result<Spliced> with_mark(const Book& book, const std::string& file, const std::string& text,

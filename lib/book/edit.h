@@ -7,15 +7,10 @@
 
 #include "base/problem.h"
 #include "book/records.h"
+#include "book/splice.h"
 #include "book/write.h"
 
 namespace pluckbook {
-
-/// A file's text with something added, and the line where the addition begins.
-struct Spliced {
-  std::string text;
-  int line = 0;
-};
 
 /// Each takes the samples file of bag.pasture as it stands ("" for a new file). `book` gives the
 /// laboratories.
@@ -27,8 +22,5 @@ Result<Spliced> with_mark(const Book& book, const std::string& file, const std::
                           const std::string& bag, const Mark& mark);
 Result<Spliced> with_result(const Book& book, const std::string& file, const std::string& text,
                             const std::string& bag, const LabResult& result);
-
-/// As a person would write it: plain where that reads back the same, else in quotes.
-std::string as_scalar(const std::string& text);
 
 }  // namespace pluckbook
