@@ -13,17 +13,19 @@ namespace pluckbook {
 namespace {
 
 constexpr unsigned seed = 4711;
-constexpr int programs = 600;
+constexpr int programs = 5000;
 constexpr double tight = 1e-9;
 
+/// One in ten infeasible, a quarter of the others degenerate.
 LpShape shape_of(int number) {
-  if (number % 6 == 0) return LpShape::infeasible;
+  if (number % 10 == 0) return LpShape::infeasible;
   return number % 4 == 0 ? LpShape::degenerate : LpShape::plain;
 }
 
+/// 8 to 25 limits and 12 to 40 feeds.
 LinearProgram next(RandomPrograms& random, int number) {
-  const int rows = random.whole(8, number % 10 == 0 ? 25 : 15);
-  return random.program(rows, random.whole(12, rows > 15 ? 40 : 25), shape_of(number));
+  const int rows = random.whole(8, 25);
+  return random.program(rows, random.whole(12, 40), shape_of(number));
 }
 
 /// asked - reach with every product written out; the test's own arithmetic.
@@ -79,7 +81,7 @@ TEST(LinearProgramGlpk, StatusAndObjectiveAgreeAndEveryAnswerIsProven) {
     if (HasFailure()) return;
   }
   EXPECT_GE(infeasible, programs / 10);
-  EXPECT_LE(infeasible, programs / 2);
+  EXPECT_LE(infeasible, programs / 5);
 }
 
 TEST(LinearProgramGlpk, EveryFeedAloneAgrees) {
@@ -138,7 +140,7 @@ void check_cost(LinearProgram p, const LpAnswer& answer, int j, double end, int&
   ++ends;
   p.cost[j] = now + 0.999 * (end - now);
   EXPECT_LT(apart(solve(p).objective, p.cost.dot(answer.x)), 1e-9) << "inside, column " << j;
-  p.cost[j] = end + (end > now ? 0.5 : -0.5);
+  p.cost[j] = end + 1e-3 * std::max(1.0, std::abs(end)) * (end > now ? 1 : -1);
   EXPECT_LT(solve(p).objective, p.cost.dot(answer.x) - 1e-9) << "outside, column " << j;
 }
 
@@ -154,7 +156,7 @@ void check_side(LinearProgram p, const LpAnswer& answer, int i, double end, int&
   side = now + 0.999 * (end - now);
   EXPECT_LT(apart(solve(p).objective, answer.objective + answer.y[i] * (side - now)), 1e-9)
       << "inside, row " << i;
-  side = end + (end > now ? 0.05 : -0.05) * size;
+  side = end + (end > now ? 1e-3 : -1e-3) * size;
   const LpAnswer outside = solve(p);
   if (outside.status == LpStatus::infeasible) return;
   EXPECT_GT(outside.objective, answer.objective + answer.y[i] * (side - now) + 1e-10)
@@ -164,9 +166,10 @@ void check_side(LinearProgram p, const LpAnswer& answer, int i, double end, int&
 TEST(LinearProgramRanging, HoldsJustInsideAndNoLongerOutside) {
   RandomPrograms random(seed + 3);
   int cost_ends = 0, side_ends = 0;
-  for (int number = 0; number < 30; ++number) {
+  for (int number = 0; number < 60; ++number) {
     SCOPED_TRACE("seed " + std::to_string(seed + 3) + ", program " + std::to_string(number));
-    const LinearProgram p = random.program(10, 15, LpShape::plain);
+    const int rows = random.whole(8, 25);
+    const LinearProgram p = random.program(rows, random.whole(12, 40), LpShape::plain);
     const LpAnswer answer = solve(p);
     ASSERT_EQ(answer.status, LpStatus::optimal);
     const LpRanging ranges = ranging(p, answer);

@@ -35,6 +35,17 @@ class Glpk {
   void bound(int column, double low, double high) {
     glp_set_col_bnds(get(), column + 1, kind(low, high), low, high);
   }
+  void price(const Eigen::VectorXd& cost) {
+    for (int j = 0; j < cost.size(); ++j) glp_set_obj_coef(get(), j + 1, cost[j]);
+  }
+  /// The basis of an earlier solve of a program of the same shape.
+  void start_at(const Glpk& earlier) {
+    glp_prob* from = earlier.problem_.get();
+    for (int i = 1; i <= glp_get_num_rows(from); ++i)
+      glp_set_row_stat(get(), i, glp_get_row_stat(from, i));
+    for (int j = 1; j <= glp_get_num_cols(from); ++j)
+      glp_set_col_stat(get(), j, glp_get_col_stat(from, j));
+  }
   void scale() { glp_scale_prob(get(), GLP_SF_AUTO); }
   void from_scratch() { glp_std_basis(get()); }
 
@@ -58,6 +69,26 @@ class Glpk {
     }
   }
   double objective() const { return glp_get_obj_val(problem_.get()); }
+
+  /// Every cost and every side, as glp_print_ranges does without the printing: nonbasic variables
+  /// by the bound, basic ones by the coefficient. Returns something of all, so that it is done.
+  double range_everything() {
+    glp_factorize(get());
+    const int m = glp_get_num_rows(get()), n = glp_get_num_cols(get());
+    double low = 0, high = 0, low_objective = 0, high_objective = 0, seen = 0;
+    int low_variable = 0, high_variable = 0;
+    for (int k = 1; k <= m + n; ++k) {
+      const int stat = k <= m ? glp_get_row_stat(get(), k) : glp_get_col_stat(get(), k - m);
+      if (stat == GLP_BS) {
+        glp_analyze_coef(get(), k, &low, &low_variable, &low_objective, &high, &high_variable,
+                         &high_objective);
+      } else {
+        glp_analyze_bound(get(), k, &low, &low_variable, &high, &high_variable);
+      }
+      seen += low + high;
+    }
+    return seen;
+  }
 
  private:
   glp_prob* get() { return problem_.get(); }
