@@ -44,10 +44,11 @@ Eigen::VectorXd LpCorner::amounts() const {
     const int i = binding_[static_cast<size_t>(b)];
     side[b] = resting(program_.row_lower[i], program_.row_upper[i], n + i);
   }
+  Eigen::VectorXd level(program_.a.rows()), missing, correction;
   for (int round = 0; round < solves; ++round) {
-    const Eigen::VectorXd level = program_.a * x;
-    const Eigen::VectorXd missing = (side - level(binding_)).cwiseProduct(row_unit_);
-    const Eigen::VectorXd correction = factors_.solve(missing);
+    level.noalias() = program_.a * x;
+    missing = (side - level(binding_)).cwiseProduct(row_unit_);
+    correction = factors_.solve(missing);
     x(columns_) += correction.cwiseProduct(column_unit_);
   }
   return x;
@@ -58,10 +59,12 @@ Eigen::VectorXd LpCorner::multipliers(const Eigen::VectorXd& target,
   Eigen::VectorXd y = y_basic;
   if (binding_.empty()) return y;
   y(binding_).setZero();
+  Eigen::VectorXd left(target.size()), missing, correction;
   for (int round = 0; round < solves; ++round) {
-    const Eigen::VectorXd left = target - program_.a.transpose() * y;
-    const Eigen::VectorXd missing = left(columns_).cwiseProduct(column_unit_);
-    const Eigen::VectorXd correction = factors_.transpose().solve(missing);
+    left = target;
+    left.noalias() -= program_.a.transpose() * y;
+    missing = left(columns_).cwiseProduct(column_unit_);
+    correction = factors_.transpose().solve(missing);
     y(binding_) += correction.cwiseProduct(row_unit_);
   }
   return y;

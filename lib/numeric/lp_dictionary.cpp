@@ -94,15 +94,15 @@ void LpDictionary::recompute_values() {
 
 // z_p = sum_j t_pj z_j is solved for z_q and put into every other row.
 void LpDictionary::pivot(int place, int entering) {
-  const Eigen::VectorXd column = table.col(entering);
-  const double inverse = 1 / column[place];
+  column_ = table.col(entering);
+  const double inverse = 1 / column_[place];
   for (int j = 0; j < columns(); ++j) {
     if (j == entering || table(place, j) == 0) continue;
     const double coefficient = -table(place, j) * inverse;
-    table.col(j).noalias() += coefficient * column;
+    table.col(j).noalias() += coefficient * column_;
     table(place, j) = coefficient;
   }
-  table.col(entering) = column * inverse;
+  table.col(entering) = column_ * inverse;
   table(place, entering) = inverse;
   std::swap(basic[static_cast<size_t>(place)], nonbasic[static_cast<size_t>(entering)]);
 }

@@ -60,6 +60,8 @@ class LpDictionary {
   void pivot(int place, int entering);
   void recompute_values();
   void settle_at_upper(int variable, bool wanted);
+
+  Eigen::VectorXd column_;  // of the pivot, kept so that a step asks for no memory
 };
 
 }  // namespace pluckbook

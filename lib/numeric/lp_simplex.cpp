@@ -25,6 +25,7 @@ class Walker {
         give_low_(give_at(dictionary.lower, tolerance)),
         give_high_(give_at(dictionary.upper, tolerance)),
         missed_(dictionary.rows()),
+        gradient_(dictionary.columns()),
         ahead_(static_cast<size_t>(dictionary.rows())) {}
 
   LpWalk run();
@@ -37,8 +38,8 @@ class Walker {
   };
 
   bool look_for_misses();
-  Eigen::VectorXd gradient(bool feasible) const;
-  LpStep entering(const Eigen::VectorXd& gradient) const;
+  void look_for_gradient(bool feasible);
+  LpStep entering() const;
   Limit limit(int place, const LpStep& step) const;
   bool find_leaving(LpStep& step);
   bool prefer(int place, double rate, const LpStep& best, double size) const;
@@ -48,6 +49,7 @@ class Walker {
   double tolerance_;
   const Eigen::VectorXd give_low_, give_high_;  // n + m
   Eigen::VectorXd missed_;                      // m
+  Eigen::VectorXd gradient_;                    // n
   std::vector<Limit> ahead_;                    // m
   bool careful_ = false;  // Bland's rule: the first of the eligible, which cannot cycle
 };
@@ -68,19 +70,21 @@ bool Walker::look_for_misses() {
 }
 
 /// What one unit more of each nonbasic variable does to the misses, or to the cost.
-Eigen::VectorXd Walker::gradient(bool feasible) const {
+void Walker::look_for_gradient(bool feasible) {
   const int m = dictionary_.rows();
-  if (feasible) return dictionary_.table.row(m).transpose();
-  return dictionary_.table.topRows(m).transpose() * missed_;
+  if (feasible)
+    gradient_ = dictionary_.table.row(m).transpose();
+  else
+    gradient_.noalias() = dictionary_.table.topRows(m).transpose() * missed_;
 }
 
-LpStep Walker::entering(const Eigen::VectorXd& gradient) const {
+LpStep Walker::entering() const {
   LpStep step;
   double best = tolerance_;
   int first = std::numeric_limits<int>::max();
   for (int q = 0; q < dictionary_.columns(); ++q) {
     const int k = dictionary_.nonbasic[static_cast<size_t>(q)];
-    const double slope = gradient[q];
+    const double slope = gradient_[q];
     if (std::abs(slope) <= best || dictionary_.fixed(k)) continue;
     const double value = dictionary_.value[k];
     const bool can_move = slope < 0 ? value < dictionary_.upper[k] : value > dictionary_.lower[k];
@@ -154,10 +158,11 @@ LpWalk Walker::run() {
   int standing = 0;  // steps in a row that moved nothing
   for (const int most = 200 + 50 * variables; result.steps < most; ++result.steps) {
     const bool feasible = look_for_misses();
-    LpStep step = entering(gradient(feasible));
+    look_for_gradient(feasible);
+    LpStep step = entering();
     if (step.entering < 0) {
       result.end = feasible ? LpWalk::End::optimal : LpWalk::End::infeasible;
-      result.missed = missed_by_variable();
+      if (!feasible) result.missed = missed_by_variable();
       return result;
     }
     if (!find_leaving(step)) {

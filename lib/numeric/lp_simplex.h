@@ -11,7 +11,7 @@ namespace pluckbook {
 struct LpWalk {
   enum class End { optimal, infeasible, unbounded, gave_up };
   End end = End::gave_up;
-  Eigen::VectorXd missed;  // n + m: -1 below its lower bound, +1 above its upper, else 0
+  Eigen::VectorXd missed;  // when infeasible, n + m: -1 below its lower bound, +1 above, else 0
   LpStep ray;              // the step without an end, when unbounded
   int steps = 0;
 };
