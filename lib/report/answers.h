@@ -35,7 +35,13 @@ struct DietAnswer {
   std::vector<DietPoint> cp_days, tdn_days;  // first to until
   std::string herd;                          // that grazes there, or empty
   std::vector<NeedPoint> need;               // of that herd
+  std::vector<NutrientOutlook> outlook;      // of that herd
 };
+
+/// What `diet` says of a pasture; the herd is the first that grazes there on as_of. A need or an
+/// outlook that cannot be had leaves its part out.
+/// Requires: `series` is of `book` as known on settings.as_of, and outlives the answer.
+DietAnswer diet_answer(const Book& book, const DietSeries& series, const OutlookSettings& settings);
 
 /// One line of `need`: a herd on a date, or a class of animal at a month.
 struct NeedRow {

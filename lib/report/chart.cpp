@@ -1,11 +1,9 @@
 #include "report/chart.h"
 
-#include <fmt/format.h>
-
-#include <algorithm>
 #include <cmath>
 
 #include "base/text.h"
+#include "report/chart_axes.h"
 
 namespace pluckbook {
 namespace {
@@ -13,20 +11,12 @@ namespace {
 constexpr int width = 70;
 constexpr int height = 13;
 
-struct Scale {
-  Date first;
-  long days = 1;
-  double low = 0, high = 1;
-
-  int column(Date day) const {
-    const double along = static_cast<double>(days_between(first, day)) / static_cast<double>(days);
-    return static_cast<int>(std::lround(along * (width - 1)));
-  }
-  int row(Share share) const {
-    const double up = (in_percent(share) - low) / (high - low);
-    return height - 1 - static_cast<int>(std::lround(up * (height - 1)));
-  }
-};
+int column_of(const ChartAxes& axes, Date day) {
+  return static_cast<int>(std::lround(axes.along(day) * (width - 1)));
+}
+int row_of(const ChartAxes& axes, Share share) {
+  return height - 1 - static_cast<int>(std::lround(axes.up(share) * (height - 1)));
+}
 
 using Canvas = std::vector<std::string>;
 
@@ -36,58 +26,40 @@ void mark(Canvas& canvas, int row, int column, char sign) {
   }
 }
 
-Scale scale_of(const DietChart& chart) {
-  Scale scale;
-  scale.first = chart.days.front().date;
-  scale.days = std::max(1L, days_between(scale.first, chart.days.back().date));
-  double low = 100;
-  double high = 0;
-  const auto widen = [&](Share share) {
-    low = std::min(low, in_percent(share));
-    high = std::max(high, in_percent(share));
-  };
-  for (const DietPoint& point : chart.days) {
-    widen(point.low);
-    widen(point.high);
-  }
-  for (const auto& bag : chart.bags) widen(bag.second);
-  for (const auto& need : chart.need) widen(need.second);
-  scale.low = std::floor(low);
-  scale.high = std::max(std::ceil(high), scale.low + 1);
-  return scale;
-}
-
-Canvas drawn(const DietChart& chart, const Scale& scale) {
+Canvas drawn(const DietChart& chart, const ChartAxes& axes) {
   Canvas canvas(height, std::string(width, ' '));
   for (const DietPoint& point : chart.days) {
-    for (int row = scale.row(point.high); row <= scale.row(point.low); ++row) {
-      mark(canvas, row, scale.column(point.date), ':');
+    for (int row = row_of(axes, point.high); row <= row_of(axes, point.low); ++row) {
+      mark(canvas, row, column_of(axes, point.date), ':');
     }
   }
   for (const DietPoint& point : chart.days) {
-    mark(canvas, scale.row(point.median), scale.column(point.date), '-');
+    mark(canvas, row_of(axes, point.median), column_of(axes, point.date), '-');
   }
-  for (const auto& [day, share] : chart.need) {
-    const int column = scale.column(day);
-    if (column % 2 == 0) mark(canvas, scale.row(share), column, '=');
+  for (const ChartPoint& point : chart.need) {
+    const int column = column_of(axes, point.date);
+    if (column % 2 == 0) mark(canvas, row_of(axes, point.share), column, '=');
   }
-  for (const auto& [day, share] : chart.bags) {
-    mark(canvas, scale.row(share), scale.column(day), 'o');
+  for (const ChartPoint& bag : chart.bags) {
+    mark(canvas, row_of(axes, bag.share), column_of(axes, bag.date), 'o');
+  }
+  for (const ChartPoint& point : chart.need) {
+    if (chart.crossing != point.date) continue;
+    mark(canvas, row_of(axes, point.share), column_of(axes, point.date), 'X');
   }
   return canvas;
 }
 
 /// Ticks under the first of each month, and their names.
-std::pair<std::string, std::string> month_axis(const DietChart& chart, const Scale& scale) {
+std::pair<std::string, std::string> month_axis(const ChartAxes& axes) {
   std::string ticks(width, '-');
   std::string names(width + 3, ' ');
   int free_from = 0;
-  for (const DietPoint& point : chart.days) {
-    if (point.date.day() != 1) continue;
-    const int column = scale.column(point.date);
+  for (const MonthTick& month : month_ticks(axes)) {
+    const int column = column_of(axes, month.date);
     ticks[static_cast<std::size_t>(column)] = '+';
     if (column < free_from) continue;
-    names.replace(static_cast<std::size_t>(column), 3, in_words(point.date).substr(2, 3));
+    names.replace(static_cast<std::size_t>(column), 3, month.name);
     free_from = column + 5;
   }
   names.erase(names.find_last_not_of(' ') + 1);
@@ -98,20 +70,21 @@ std::pair<std::string, std::string> month_axis(const DietChart& chart, const Sca
 
 std::string chart_text(const DietChart& chart) {
   if (chart.days.empty()) return "";
-  const Scale scale = scale_of(chart);
-  const Canvas canvas = drawn(chart, scale);
+  const ChartAxes axes = axes_of(chart);
+  const Canvas canvas = drawn(chart, axes);
   std::string text = chart.title + "\n";
   for (int row = 0; row < height; ++row) {
-    const double at = scale.high - (scale.high - scale.low) * row / (height - 1);
+    const double at = axes.high - (axes.high - axes.low) * row / (height - 1);
     const std::string label = row % 3 == 0 ? fixed(at, 1) : "";
     std::string line = pad_left(label, 5) + " |" + canvas[static_cast<std::size_t>(row)];
     line.erase(line.find_last_not_of(' ') + 1);
     text += line + "\n";
   }
-  const auto [ticks, names] = month_axis(chart, scale);
+  const auto [ticks, names] = month_axis(axes);
   text += "      +" + ticks + "\n       " + names + "\n";
   text += "o bag   - middle   : 8 years in 10";
   if (!chart.need.empty()) text += "   = need";
+  if (chart.crossing) text += "   X about " + in_words_without_year(*chart.crossing);
   return text + "\n";
 }
 

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
+#include "report/diet_chart.h"
 #include "report/pages.h"
 
 namespace pluckbook {
@@ -51,25 +52,6 @@ Table readings_table(const DietAnswer& answer) {
   return table;
 }
 
-DietChart chart_of(const DietAnswer& answer) {
-  DietChart chart;
-  chart.title =
-      fmt::format("crude protein of the diet, % of dry matter, {}, {} to {}",
-                  answer.series->pasture().name, to_iso(answer.first), to_iso(answer.until));
-  chart.days = answer.cp_days;
-  for (const BagReading& reading : answer.series->bags()) {
-    if (!reading.used || reading.bag->plucked < answer.first) continue;
-    for (const FootedResult& result : reading.results) {
-      if (result.crude_protein) {
-        chart.bags.emplace_back(reading.bag->plucked, result.crude_protein->value);
-      }
-    }
-  }
-  for (const NeedPoint& point : answer.need)
-    chart.need.emplace_back(point.date, point.crude_protein);
-  return chart;
-}
-
 }  // namespace
 
 Page page_of(const DietAnswer& answer, const Reader& /*shares need no units*/) {
@@ -86,7 +68,9 @@ Page page_of(const DietAnswer& answer, const Reader& /*shares need no units*/) {
   } else {
     page.add(bags);
   }
-  page.add(chart_of(answer));
+  const DietChart chart = diet_chart(answer, DietNutrient::crude_protein);
+  page.add(chart);
+  if (!chart.finding.empty()) page.sentence(chart.finding + ".");
   if (!answer.herd.empty()) {
     page.line("need: " + answer.herd);
     page.next(fmt::format("pluckbook outlook {} --as-of {}", answer.herd, to_iso(answer.as_of)));

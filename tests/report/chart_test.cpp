@@ -16,9 +16,9 @@ DietChart a_chart() {
     const Share middle = from_percent(14 - 0.08 * i);
     chart.days.push_back(
         {first + Days(i), middle, middle - from_percent(1), middle + from_percent(1)});
-    chart.need.emplace_back(first + Days(i), from_percent(9));
+    chart.need.push_back({first + Days(i), from_percent(9)});
   }
-  chart.bags.emplace_back(first + Days(14), from_percent(13));
+  chart.bags.push_back({first + Days(14), from_percent(13)});
   return chart;
 }
 
