@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "numeric/interpolation.h"
 #include "published/rules.h"
 
 namespace pluckbook {
@@ -14,14 +13,6 @@ constexpr double least_divisor = 0.95;  // Mcal/kg; NRC 2000, recalled: for poor
 // The rows count a cow open until month 2 after calving and bred from month 3 (days 61 and 91.5);
 // between them the constant goes over in a line, as the rows do when read between.
 constexpr double open_until = 61, bred_from = 91.5;
-
-double guidance_percent(const IntakeGuidance& guidance, double milking_share, Share tdn) {
-  std::vector<Knot> knots;
-  for (std::size_t i = 0; i < guidance.tdn_percent.size(); ++i)
-    knots.push_back({guidance.tdn_percent[i],
-                     milking_share * guidance.milking[i] + (1 - milking_share) * guidance.dry[i]});
-  return linear_at(knots, in_percent(tdn));
-}
 
 double pregnancy_constant(const Slice& slice) {
   const IntakeRules& rules = intake_rules();
@@ -41,18 +32,11 @@ double pregnancy_constant(const Slice& slice) {
 }
 
 KgDmPerDay nrc_intake(const HerdNeed& need, Share tdn) {
-  const IntakeRules& rules = intake_rules();
-  const double n = nem_of(tdn).value();
-  double sum = 0;
-  for (std::size_t i = 0; i < need.slices.size(); ++i) {
-    const Need& one = need.slice_needs[i];
-    const double size = std::pow(one.weight.value(), 0.75);
-    const double amount = size * (rules.nrc_square * n * n + pregnancy_constant(need.slices[i])) /
-                              std::max(n, least_divisor) +
-                          rules.nrc_milk * one.milk.value();
-    sum += need.slices[i].share * amount;
-  }
-  return KgDmPerDay(sum);
+  const McalPerKgDm nem = nem_of(tdn);
+  KgDmPerDay sum;
+  for (std::size_t i = 0; i < need.slices.size(); ++i)
+    sum += nrc_reading(need.slices[i], need.slice_needs[i], nem).amount * need.slices[i].share;
+  return sum;
 }
 
 KgDmPerDay percent_of(KgBody weight, double percent) {
@@ -64,10 +48,10 @@ KgDmPerDay by_rule(const Herd& herd, const HerdNeed& need, const Diet& diet, Int
   switch (rule) {
     case IntakeRule::guidance_lower:
       return percent_of(weight,
-                        guidance_percent(intake_guidance_lower(), need.milking_share, diet.tdn));
+                        guidance_at(intake_guidance_lower(), need.milking_share, diet.tdn).percent);
     case IntakeRule::guidance_higher:
-      return percent_of(weight,
-                        guidance_percent(intake_guidance_higher(), need.milking_share, diet.tdn));
+      return percent_of(
+          weight, guidance_at(intake_guidance_higher(), need.milking_share, diet.tdn).percent);
     case IntakeRule::nrc_equation:
       return nrc_intake(need, diet.tdn);
     case IntakeRule::own_figure:
@@ -77,13 +61,19 @@ KgDmPerDay by_rule(const Herd& herd, const HerdNeed& need, const Diet& diet, Int
 }
 
 /// Protein-poor forage: from the rule's amount at 6.25 % CP down to 1.2 % of body weight at 4 %.
-KgDmPerDay lowered_for_protein(KgDmPerDay amount, KgBody weight, Share protein) {
+/// Gut: no more than 1.2 % of body weight as NDF.
+IntakeLimits limits_of(KgDmPerDay amount, KgBody weight, const Diet& diet) {
   const IntakeRules& rules = intake_rules();
-  const double short_by = std::clamp((rules.cp_drop_percent - in_percent(protein)) /
-                                         (rules.cp_drop_percent - rules.cp_low_percent),
-                                     0.0, 1.0);
-  const KgDmPerDay low = std::min(amount, percent_of(weight, rules.low_intake_percent_bw));
-  return amount * (1 - short_by) + low * short_by;
+  IntakeLimits limits;
+  limits.protein_short_by = std::clamp((rules.cp_drop_percent - in_percent(diet.crude_protein)) /
+                                           (rules.cp_drop_percent - rules.cp_low_percent),
+                                       0.0, 1.0);
+  limits.protein_poor = std::min(amount, percent_of(weight, rules.low_intake_percent_bw));
+  limits.after_protein =
+      amount * (1 - limits.protein_short_by) + limits.protein_poor * limits.protein_short_by;
+  if (diet.ndf && diet.ndf->value() > 0)
+    limits.gut = percent_of(weight, rules.gut_ndf_percent_bw / diet.ndf->value());
+  return limits;
 }
 
 }  // namespace
@@ -112,18 +102,47 @@ IntakeRule leading_rule(const Herd& herd) {
   return herd.intake_percent ? IntakeRule::own_figure : IntakeRule::guidance_lower;
 }
 
+GuidanceReading guidance_at(const IntakeGuidance& guidance, double milking_share, Share tdn) {
+  const std::vector<double>& knots = guidance.tdn_percent;
+  const double at = std::clamp(in_percent(tdn), knots.front(), knots.back());
+  std::size_t high = 1;
+  while (high + 1 < knots.size() && knots[high] < at) ++high;
+  const std::size_t low = high - 1;
+  GuidanceReading reading{from_percent(knots[low]),
+                          from_percent(knots[high]),
+                          (at - knots[low]) / (knots[high] - knots[low]),
+                          guidance.dry[low],
+                          guidance.dry[high],
+                          guidance.milking[low],
+                          guidance.milking[high]};
+  reading.dry = std::lerp(reading.dry_low, reading.dry_high, reading.share_of_high);
+  reading.milking = std::lerp(reading.milking_low, reading.milking_high, reading.share_of_high);
+  reading.percent = milking_share * reading.milking + (1 - milking_share) * reading.dry;
+  return reading;
+}
+
+NrcReading nrc_reading(const Slice& slice, const Need& need, McalPerKgDm nem) {
+  const IntakeRules& rules = intake_rules();
+  const double n = nem.value();
+  NrcReading reading{std::pow(need.weight.value(), 0.75), pregnancy_constant(slice),
+                     std::max(n, least_divisor), need.milk, KgDmPerDay(0)};
+  reading.amount = KgDmPerDay(reading.metabolic_weight *
+                                  (rules.nrc_square * n * n + reading.constant) / reading.divisor +
+                              rules.nrc_milk * need.milk.value());
+  return reading;
+}
+
 Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule) {
   Intake intake;
   intake.rule = rule;
+  intake.weight = need.average.weight;
   intake.before_limits = by_rule(herd, need, diet, rule);
-  const KgBody weight = need.average.weight;
-  intake.amount = lowered_for_protein(intake.before_limits, weight, diet.crude_protein);
+  intake.limits = limits_of(intake.before_limits, intake.weight, diet);
+  intake.amount = intake.limits.after_protein;
   intake.protein_limits = intake.amount < intake.before_limits;
-  if (diet.ndf && diet.ndf->value() > 0) {
-    const KgDmPerDay most =
-        percent_of(weight, intake_rules().gut_ndf_percent_bw / diet.ndf->value());
-    intake.gut_limits = most < intake.amount;
-    intake.amount = std::min(intake.amount, most);
+  if (intake.limits.gut) {
+    intake.gut_limits = *intake.limits.gut < intake.amount;
+    intake.amount = std::min(intake.amount, *intake.limits.gut);
   }
   return intake;
 }
@@ -136,8 +155,9 @@ DayBalance balance_at(const HerdNeed& need, const Diet& diet, const Intake& inta
   const IntakeRules& rules = intake_rules();
   DayBalance day;
   day.intake = intake;
-  const KgPerDay rumen = day.intake.amount * from_percent(rules.cp_floor_percent);
-  day.crude_protein.need = std::max(need.average.crude_protein_amount(), rumen);
+  day.own_crude_protein = need.average.crude_protein_amount();
+  day.rumen_crude_protein = day.intake.amount * from_percent(rules.cp_floor_percent);
+  day.crude_protein.need = std::max(day.own_crude_protein, day.rumen_crude_protein);
   day.crude_protein.supply = day.intake.amount * diet.crude_protein;
   day.tdn.need = need.average.tdn_amount();
   day.tdn.supply = day.intake.amount * diet.tdn;

@@ -8,6 +8,7 @@
 
 #include "base/units.h"
 #include "cow/need.h"
+#include "published/rules.h"
 
 namespace pluckbook {
 
@@ -25,12 +26,32 @@ struct Diet {
   std::optional<Share> ndf;
 };
 
+/// What the guidance says at one TDN: the two printed knots around it and what they give there.
+struct GuidanceReading {
+  Share tdn_low, tdn_high;
+  double share_of_high = 0;
+  double dry_low = 0, dry_high = 0, milking_low = 0, milking_high = 0;  // % of body weight, printed
+  double dry = 0, milking = 0;                                          // at this TDN
+  double percent = 0;  // of body weight, mixed by the herd's milking share
+};
+GuidanceReading guidance_at(const IntakeGuidance& guidance, double milking_share, Share tdn);
+
+/// The limits on an intake, as they came out.
+struct IntakeLimits {
+  double protein_short_by = 0;  // 0 at 6.25 % CP, 1 at 4 %
+  KgDmPerDay protein_poor;      // what is eaten at 4 %
+  KgDmPerDay after_protein;
+  std::optional<KgDmPerDay> gut;  // 1.2 % of body weight as NDF
+};
+
 struct Intake {
   KgDmPerDay amount;
   KgDmPerDay before_limits;  // what the rule alone says
   IntakeRule rule = IntakeRule::guidance_lower;
   bool gut_limits = false;      // 1.2 % of body weight as NDF
   bool protein_limits = false;  // protein-poor forage
+  KgBody weight;                // the percent of body weight is of this
+  IntakeLimits limits;
 };
 
 /// Guidance is written for cows: milking and dry are mixed by the herd's milking share, and
@@ -42,6 +63,17 @@ Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, Intak
 
 /// The rule that leads for a herd: its own figure when given, else guidance_lower.
 IntakeRule leading_rule(const Herd& herd);
+
+/// What the NRC equation gives one slice of a herd at a diet's NEm.
+/// Source: NRC 2000 chapter 7 (recalled): DMI = W^0.75 (0.04997 N^2 + c) / N + 0.2 milk, in kg.
+struct NrcReading {
+  double metabolic_weight = 0;  // kg^0.75
+  double constant = 0;          // 0.0384 open, 0.04631 bred
+  double divisor = 0;           // Mcal/kg, N or 0.95
+  KgPerDay milk;
+  KgDmPerDay amount;
+};
+NrcReading nrc_reading(const Slice& slice, const Need& need, McalPerKgDm nem);
 
 /// NEm of a diet by the plain published chain TDN -> DE -> ME -> NEm.
 McalPerKgDm nem_of(Share tdn);
@@ -56,6 +88,7 @@ struct Balance {
 struct DayBalance {
   Intake intake;
   Balance crude_protein, tdn;
+  KgPerDay own_crude_protein, rumen_crude_protein;  // the larger is the need
   double tdn_cp_ratio = 0;
   bool protein_first = false;  // by the published ratio and the rumen's floor
 };

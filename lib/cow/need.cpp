@@ -25,23 +25,42 @@ double pounds(Kilograms mass) {
   return rounded(in_lb(mass));
 }
 
+/// A row in the program's own units, with its part in the reading.
+template <class Row>
+RowPart row_part(WeightedRow<Row> weighted) {
+  const Row& row = *weighted.row;
+  RowPart part{std::move(weighted.steps),
+               weighted.weight,
+               from_lb<KgDmPerDay>(row.dmi_lb),
+               from_percent(row.tdn_percent),
+               from_percent(row.cp_percent),
+               from_percent(row.ca_percent),
+               from_percent(row.p_percent),
+               McalPerDay(row.nem_mcal),
+               McalPerDay(row.neg_mcal),
+               from_lb<KgBody>(row.weight_lb),
+               KgPerDay(0)};
+  if constexpr (requires { row.milk_lb; }) part.milk = from_lb<KgPerDay>(row.milk_lb);
+  return part;
+}
+
 /// What every row gives, summed over the rows around a point. `size` scales intake and energy for a
 /// weight outside the table.
-template <class Row>
-Need blended(const std::vector<WeightedRow<Row>>& rows, double size, const Citation& citation) {
+Need blended(std::vector<RowPart> rows, double size, const Citation& citation) {
   Need need;
-  for (const auto& [row, weight] : rows) {
-    need.intake += from_lb<KgDmPerDay>(row->dmi_lb) * (weight * size);
-    need.tdn += from_percent(row->tdn_percent) * weight;
-    need.crude_protein_table += from_percent(row->cp_percent) * weight;
-    need.calcium += from_percent(row->ca_percent) * weight;
-    need.phosphorus += from_percent(row->p_percent) * weight;
-    need.nem += McalPerDay(row->nem_mcal * weight * size);
-    need.neg += McalPerDay(row->neg_mcal * weight * size);
-    need.weight += from_lb<KgBody>(row->weight_lb) * (weight * std::pow(size, 4.0 / 3));
-    if constexpr (requires(const Row& r) { r.milk_lb; })
-      need.milk += from_lb<KgPerDay>(row->milk_lb) * weight;
+  for (const RowPart& row : rows) {
+    need.intake += row.intake * (row.weight * size);
+    need.tdn += row.tdn * row.weight;
+    need.crude_protein_table += row.crude_protein * row.weight;
+    need.calcium += row.calcium * row.weight;
+    need.phosphorus += row.phosphorus * row.weight;
+    need.nem += row.nem * (row.weight * size);
+    need.neg += row.neg * (row.weight * size);
+    need.weight += row.body_weight * (row.weight * std::pow(size, 4.0 / 3));
+    need.milk += row.milk * row.weight;
   }
+  need.rows = std::move(rows);
+  need.size_beyond_table = size;
   need.citation = &citation;
   return need;
 }
@@ -58,9 +77,11 @@ template <class Row>
 Need need_from(const RequirementTable<Row>& table, const std::vector<const Row*>& rows,
                const std::vector<Axis<Row>>& axes, std::size_t weight_axis) {
   std::vector<std::string> notes;
-  const auto around = rows_around(rows, axes, notes);
+  std::vector<RowPart> parts;
+  for (WeightedRow<Row>& row : rows_around(rows, axes, notes))
+    parts.push_back(row_part(std::move(row)));
   const double size = size_beyond(rows, axes[weight_axis]);
-  Need need = blended(around, size, table.citation);
+  Need need = blended(std::move(parts), size, table.citation);
   need.notes = std::move(notes);
   if (size != 1) need.notes.push_back("intake and energy were scaled by weight^0.75");
   return need;
@@ -226,48 +247,49 @@ void add_notes(Need& need, const std::vector<std::string>& notes) {
       need.notes.push_back(note);
 }
 
-/// One need that stands for several: amounts averaged by share, shares by the matter eaten.
-Need averaged(const std::vector<std::pair<const Need*, double>>& parts) {
+/// The need of some part of the herd: amounts averaged by share, shares by the matter eaten.
+Need averaged(const HerdNeed& herd, const std::vector<SlicePart>& parts) {
   Need sum;
   double of_herd = 0;
-  for (const auto& [need, share] : parts) {
+  for (const auto& [slice, share] : parts) {
     of_herd += share;
-    sum.intake += need->intake * share;
+    sum.intake += herd.slice_needs[slice].intake * share;
   }
-  for (const auto& [need, share] : parts) {
-    const double eaten = need->intake * share / sum.intake;
-    sum.tdn += need->tdn * eaten;
-    sum.crude_protein += need->crude_protein * eaten;
-    sum.crude_protein_table += need->crude_protein_table * eaten;
-    sum.calcium += need->calcium * eaten;
-    sum.phosphorus += need->phosphorus * eaten;
-    sum.nem += need->nem * (share / of_herd);
-    sum.neg += need->neg * (share / of_herd);
-    sum.milk += need->milk * (share / of_herd);
-    sum.weight += need->weight * (share / of_herd);
-    sum.rumen_floor_governs = sum.rumen_floor_governs || need->rumen_floor_governs;
-    if (sum.citation == nullptr) sum.citation = need->citation;
-    add_notes(sum, need->notes);
+  for (const auto& [slice, share] : parts) {
+    const Need& need = herd.slice_needs[slice];
+    const double eaten = need.intake * share / sum.intake;
+    sum.tdn += need.tdn * eaten;
+    sum.crude_protein += need.crude_protein * eaten;
+    sum.crude_protein_table += need.crude_protein_table * eaten;
+    sum.calcium += need.calcium * eaten;
+    sum.phosphorus += need.phosphorus * eaten;
+    sum.nem += need.nem * (share / of_herd);
+    sum.neg += need.neg * (share / of_herd);
+    sum.milk += need.milk * (share / of_herd);
+    sum.weight += need.weight * (share / of_herd);
+    sum.rumen_floor_governs = sum.rumen_floor_governs || need.rumen_floor_governs;
+    if (sum.citation == nullptr) sum.citation = need.citation;
+    add_notes(sum, need.notes);
   }
   sum.intake = sum.intake / of_herd;
   return sum;
 }
 
 /// The quarter of the herd whose diet must hold the most protein.
-Need hardest_quarter_of(const HerdNeed& herd) {
+std::vector<SlicePart> hardest_slices_of(const HerdNeed& herd) {
   std::vector<std::size_t> order(herd.slices.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     return herd.slice_needs[a].crude_protein > herd.slice_needs[b].crude_protein;
   });
-  std::vector<std::pair<const Need*, double>> parts;
+  std::vector<SlicePart> parts;
   double open = 0.25;
   for (const std::size_t i : order) {
     if (open <= 0) break;
-    parts.emplace_back(&herd.slice_needs[i], std::min(open, herd.slices[i].share));
+    parts.push_back({i, std::min(open, herd.slices[i].share)});
     open -= herd.slices[i].share;
   }
-  return averaged(parts);
+  return parts;
 }
 
 }  // namespace
@@ -289,8 +311,10 @@ Result<HerdNeed> need_on(const Herd& herd, Date day) {
   if (!slices) return slices.problems();
   if (herd.cow_class == CowClass::growing && !herd.gain)
     return input_problem("herd '" + herd.id + "' has no gain", "write gain: 1.5 lb/day");
-  HerdNeed out{day, *std::move(slices), {}, {}, {}, 0};
+  HerdNeed out{day, *std::move(slices), {}, {}, {}, {}, 0};
+  std::vector<SlicePart> all;
   for (const Slice& slice : out.slices) {
+    all.push_back({all.size(), slice.share});
     auto need = need_of(animal_of(herd, slice));
     if (!need) return need.problems();
     if (slice.stage == Stage::milking && !herd.peak_milk)
@@ -300,11 +324,9 @@ Result<HerdNeed> need_on(const Herd& herd, Date day) {
     out.slice_needs.push_back(*std::move(need));
     if (slice.stage == Stage::milking) out.milking_share += slice.share;
   }
-  std::vector<std::pair<const Need*, double>> parts;
-  for (std::size_t i = 0; i < out.slices.size(); ++i)
-    parts.emplace_back(&out.slice_needs[i], out.slices[i].share);
-  out.average = averaged(parts);
-  out.hardest_quarter = hardest_quarter_of(out);
+  out.average = averaged(out, all);
+  out.hardest_slices = hardest_slices_of(out);
+  out.hardest_quarter = averaged(out, out.hardest_slices);
   return out;
 }
 

@@ -11,6 +11,7 @@
 #include "base/problem.h"
 #include "base/units.h"
 #include "book/records.h"
+#include "cow/row_part.h"
 #include "published/requirements.h"
 
 namespace pluckbook {
@@ -43,6 +44,8 @@ struct Need {
   McalPerDay nem, neg;
   KgPerDay milk;
   KgBody weight;
+  std::vector<RowPart> rows;       // what one animal's need was read from; none for an average
+  double size_beyond_table = 1;    // scales intake and energy
   std::vector<std::string> notes;  // "weight 1650 lb is above the table; its last row was used"
   const Citation* citation = nullptr;
 
@@ -71,12 +74,19 @@ struct AnimalAt {
 /// Fails: weights, milk, gains or days no animal has; growing cattle without a mature weight.
 Result<Need> need_of(const AnimalAt& animal);
 
+/// How much of a slice stands in some part of the herd.
+struct SlicePart {
+  std::size_t slice = 0;
+  double share = 0;  // of the herd
+};
+
 /// The herd's need on a day: the average over its slices, and the hardest-pressed quarter by CP.
 struct HerdNeed {
   Date date;
   std::vector<Slice> slices;
   std::vector<Need> slice_needs;
   Need average;
+  std::vector<SlicePart> hardest_slices;  // those of the quarter, hardest first
   Need hardest_quarter;
   double milking_share = 0;  // of the herd
 };

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "cow/row_part.h"
 
 namespace pluckbook {
 
@@ -23,6 +24,7 @@ template <class Row>
 struct WeightedRow {
   const Row* row = nullptr;
   double weight = 0;
+  std::vector<ColumnStep> steps;  // one a column, in the order of the axes
 };
 
 /// The values of a column that stand next to a point: the same one twice on a row or outside.
@@ -60,7 +62,7 @@ template <class Row>
 std::vector<WeightedRow<Row>> rows_around(const std::vector<const Row*>& rows,
                                           const std::vector<Axis<Row>>& axes,
                                           std::vector<std::string>& notes, std::size_t depth = 0) {
-  if (depth == axes.size()) return {{rows.front(), 1.0}};
+  if (depth == axes.size()) return {{rows.front(), 1.0, {}}};
   const Axis<Row>& axis = axes[depth];
   const Bracket bracket = bracket_of(rows, axis);
   if (bracket.above || bracket.below) {
@@ -71,16 +73,21 @@ std::vector<WeightedRow<Row>> rows_around(const std::vector<const Row*>& rows,
     if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
   }
   std::vector<WeightedRow<Row>> all;
-  const auto add = [&](double value, double share) {
-    if (share <= 0) return;
+  ColumnStep step{axis.name,   axis.unit,    std::clamp(axis.at, bracket.low, bracket.high),
+                  bracket.low, bracket.high, bracket.share_of_high,
+                  false};
+  for (const bool high : {false, true}) {
+    step.takes_high = high;
+    if (step.share() <= 0) continue;
     std::vector<const Row*> there;
     for (const Row* row : rows)
-      if (axis.column(*row) == value) there.push_back(row);
-    for (const WeightedRow<Row>& one : rows_around(there, axes, notes, depth + 1))
-      all.push_back({one.row, one.weight * share});
-  };
-  add(bracket.low, 1 - bracket.share_of_high);
-  add(bracket.high, bracket.share_of_high);
+      if (axis.column(*row) == step.printed()) there.push_back(row);
+    for (WeightedRow<Row>& one : rows_around(there, axes, notes, depth + 1)) {
+      one.weight *= step.share();
+      one.steps.insert(one.steps.begin(), step);
+      all.push_back(std::move(one));
+    }
+  }
   return all;
 }
 
