@@ -57,6 +57,7 @@ Result<Answer> run_bag(const Arguments& arguments) {
   Result<Written> written = add_bag(opened->whole, *bag);
   if (!written) return written.problems();
   Answer answer;
+  answer.warnings = written->warnings;
   answer.text = fmt::format(
       "bag {} kept: {}, {}{}\n{}:{}\n", bag->id, (*pasture)->name, to_iso(bag->plucked),
       bag->stops ? fmt::format(", {} stops", *bag->stops) : "", written->file, written->line);

@@ -68,6 +68,7 @@ Result<Answer> run_mark(const Arguments& arguments) {
   Result<Written> written = mark_bag(opened->whole, (*bag)->id, mark);
   if (!written) return written.problems();
   Answer answer;
+  answer.warnings = written->warnings;
   answer.text = fmt::format("bag {} {} on {}{}\n{}:{}\n{}", (*bag)->id, arguments.words[1],
                             to_iso(*date), mark.lab.empty() ? "" : " to " + mark.lab, written->file,
                             written->line, next_step((*bag)->id, *what));

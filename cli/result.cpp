@@ -175,6 +175,7 @@ Result<Answer> run_result(const Arguments& arguments) {
   if (!changed) return changed.problems();
   Answer answer;
   answer.warnings = footed->warnings;
+  answer.warnings.insert(answer.warnings.end(), written->warnings.begin(), written->warnings.end());
   if (arguments.has("json")) {
     Json json = document("result");
     json["bag"] = (*bag)->id;

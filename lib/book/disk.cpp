@@ -28,14 +28,25 @@ class Disk : public FileSystem {
   }
   int remove(const std::string& path) override { return ::unlink(path.c_str()); }
   int make_folder(const std::string& path) override { return ::mkdir(path.c_str(), 0777); }
-  int mode_of(const std::string& path) override {
+  int find_file(const std::string& path) override {
     struct stat facts {};
     if (::lstat(path.c_str(), &facts) != 0) return -1;
-    if (!S_ISREG(facts.st_mode)) {
-      errno = S_ISLNK(facts.st_mode) ? ELOOP : S_ISDIR(facts.st_mode) ? EISDIR : EINVAL;
-      return -1;
-    }
-    return static_cast<int>(facts.st_mode & 0777U);
+    if (S_ISREG(facts.st_mode)) return 0;
+    errno = S_ISLNK(facts.st_mode) ? ELOOP : S_ISDIR(facts.st_mode) ? EISDIR : EINVAL;
+    return -1;
+  }
+  int take_after(int file, const std::string& path) override {
+    struct stat facts {};
+    if (::lstat(path.c_str(), &facts) != 0) return -1;
+    // Only root may give a file away; a change of owner may clear bits of the mode, so it is first.
+    if (::fchown(file, facts.st_uid, facts.st_gid) != 0 && errno != EPERM) return -1;
+    return ::fchmod(file, facts.st_mode & 0777U);
+  }
+  int is_at(int file, const std::string& path) override {
+    struct stat ours {
+    }, there{};
+    if (::fstat(file, &ours) != 0 || ::lstat(path.c_str(), &there) != 0) return -1;
+    return ours.st_dev == there.st_dev && ours.st_ino == there.st_ino ? 0 : -1;
   }
   std::vector<std::string> names_in(const std::string& folder) override {
     std::vector<std::string> names;

@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "book/files.h"
 #include "book/read_parts.h"
+#include "book/store.h"
 
 namespace pluckbook {
 namespace {
@@ -162,6 +163,15 @@ void note_herds_without_pasture(Reader& reader) {
   }
 }
 
+void note_leftovers(Reader& reader) {
+  for (const std::string& draft : leftover_drafts(disk(), reader.folder)) {
+    Problem note = in_file(draft, "a change was cut short here, or is being made just now",
+                           "it is no part of the book; the next change removes it");
+    note.severity = Severity::warning;
+    reader.note({note});
+  }
+}
+
 void sort_by_place(Problems& problems) {
   const auto key = [](const Problem& problem) {
     const Place none;
@@ -201,6 +211,7 @@ Reading read_whole_book(const fs::path& folder) {
   read_part(reader, "condition.yaml", Presence::optional, read_condition);
   read_part(reader, "events.yaml", Presence::optional, read_events);
   note_herds_without_pasture(reader);
+  note_leftovers(reader);
   std::stable_sort(reader.reading.book.bags.begin(), reader.reading.book.bags.end(),
                    [](const Bag& a, const Bag& b) { return a.plucked < b.plucked; });
   sort_by_place(reader.reading.problems);

@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "book/edit.h"
 #include "book/files.h"
+#include "book/read.h"
 #include "book/read_parts.h"
 #include "book/store.h"
 
@@ -20,7 +21,28 @@ namespace fs = std::filesystem;
 
 using Splice = std::function<Result<Spliced>(const std::string& text)>;
 
-// One change of one file under the lock: read, splice, replace.
+Problem changed_meanwhile(const std::string& what) {
+  return system_problem(fmt::format("{} was changed by someone else meanwhile", what),
+                        "nothing was written; run the command again");
+}
+
+Problem kept_both(const std::string& file) {
+  Problem note = system_problem(
+      fmt::format("{} was changed by someone else meanwhile: both changes are kept", file),
+      "read it anew if it is open in an editor");
+  note.severity = Severity::warning;
+  return note;
+}
+
+Problem cleared(const std::string& draft) {
+  Problem note = system_problem(fmt::format("{} was left by a change cut short: removed", draft),
+                                "that change is not in the book unless its command said so");
+  note.severity = Severity::warning;
+  return note;
+}
+
+// One change of one file under the lock: read, splice, replace; again where an editor saved the
+// file in between.
 Result<Written> change(const Book& book, const std::string& file, const std::string& header,
                        const Splice& splice) {
   std::error_code error;
@@ -31,13 +53,23 @@ Result<Written> change(const Book& book, const std::string& file, const std::str
   }
   const Result<BookLock> lock = lock_book(disk(), folder);
   if (!lock) return lock.problems();
-  const Result<std::optional<std::string>> text = file_text(folder, file);
-  if (!text) return text.problems();
-  const Result<Spliced> spliced = splice(text->value_or(header));
-  if (!spliced) return spliced.problems();
-  const Result<Done> done = replace_file(disk(), folder, file, spliced->text, *text);
-  if (!done) return done.problems();
-  return Written{file, spliced->line};
+  Written written{file};
+  for (const std::string& draft : clear_drafts(disk(), folder)) {
+    written.warnings.push_back(cleared(draft));
+  }
+  constexpr int most_tries = 3;
+  for (int tries = 1; tries <= most_tries; ++tries) {
+    const Result<std::optional<std::string>> text = file_text(folder, file);
+    if (!text) return text.problems();
+    const Result<Spliced> spliced = splice(text->value_or(header));
+    if (!spliced) return spliced.problems();
+    const Result<Replaced> replaced = replace_file(disk(), folder, file, spliced->text, *text);
+    if (!replaced) return replaced.problems();
+    written.line = spliced->line;
+    if (*replaced == Replaced::yes) return written;
+    if (tries == 1) written.warnings.push_back(kept_both(file));
+  }
+  return changed_meanwhile(file);
 }
 
 Problem no_such_bag(const Book& book, const std::string& id) {
@@ -47,6 +79,17 @@ Problem no_such_bag(const Book& book, const std::string& id) {
                        known.empty()             ? "the book holds no bag yet"
                        : nearest_word(id, known) ? suggestion(id, known)
                                                  : std::string("pluckbook bags  lists them"));
+}
+
+// Asked under the lock: another shell may have used the id since the command began.
+std::optional<Problem> refuse_id(const Book& book, const std::string& id) {
+  for (const Bag& other : book.bags) {
+    if (as_id(other.id) != as_id(id)) continue;
+    return usage_problem(fmt::format("bag '{}' is already at {}:{}", shown(other.id),
+                                     other.origin.file, other.origin.line),
+                         "nothing was changed; give the new bag another id");
+  }
+  return std::nullopt;
 }
 
 // ---- a new book --------------------------------------------------------------------------------
@@ -124,9 +167,10 @@ Result<Written> start_folder(const fs::path& folder, std::vector<NewFile> files)
   const fs::path below = whole.lexically_relative(base);
   for (const NewFile& file : files) {
     const std::string name = (below / file.name).lexically_normal().string();
-    const Result<Done> done =
+    const Result<Replaced> replaced =
         replace_file(disk(), fs::canonical(base, error), name, file.text, std::nullopt);
-    if (!done) return done.problems();
+    if (!replaced) return replaced.problems();
+    if (*replaced == Replaced::changed_meanwhile) return changed_meanwhile(name);
   }
   return Written{"book.yaml", 1};
 }
@@ -140,16 +184,15 @@ Result<Written> add_bag(const Book& book, const Bag& bag) {
         fmt::format("there is no pasture '{}'", shown(bag.pasture)),
         known.empty() ? "write it into pastures.yaml first" : suggestion(bag.pasture, known));
   }
-  for (const Bag& other : book.bags) {
-    if (as_id(other.id) != as_id(bag.id)) continue;
-    return usage_problem(fmt::format("bag '{}' is already at {}:{}", shown(other.id),
-                                     other.origin.file, other.origin.line),
-                         "nothing was changed; give the new bag another id");
-  }
   const int year = static_cast<int>(bag.plucked.year());
   const std::string file = samples_name(year, bag.pasture);
   return change(book, file, fmt::format("# {}, {}\n", pasture->name, year),
-                [&](const std::string& text) { return with_bag(book, file, text, bag); });
+                [&](const std::string& text) -> Result<Spliced> {
+                  const Result<Book> now = read_book(book.folder);
+                  if (!now) return now.problems();
+                  if (auto taken = refuse_id(*now, bag.id)) return *std::move(taken);
+                  return with_bag(*now, file, text, bag);
+                });
 }
 
 Result<Written> mark_bag(const Book& book, const std::string& bag, const Mark& mark) {
@@ -164,8 +207,15 @@ Result<Written> add_result(const Book& book, const std::string& bag, const LabRe
   const Bag* found = find_bag(book, bag);
   if (found == nullptr) return no_such_bag(book, bag);
   const std::string file = found->origin.file;
-  return change(book, file, "", [&](const std::string& text) {
-    return with_result(book, file, text, bag, result);
+  const std::size_t results = found->results.size();
+  return change(book, file, "", [&](const std::string& text) -> Result<Spliced> {
+    const Result<Book> now = read_book(book.folder);
+    if (!now) return now.problems();
+    const Bag* bag_now = find_bag(*now, bag);
+    if (bag_now == nullptr || bag_now->results.size() != results) {
+      return changed_meanwhile("bag " + bag);
+    }
+    return with_result(*now, file, text, bag, result);
   });
 }
 

@@ -15,6 +15,7 @@ namespace pluckbook {
 struct Written {
   std::string file;  // as shown: "samples/2026/north.yaml"
   int line = 0;
+  Problems warnings = {};  // an editor's change kept beside it, what an earlier change left
 };
 
 struct BookFacts {
@@ -39,7 +40,8 @@ struct NewFile {
 Result<Written> start_folder(const std::filesystem::path& folder, std::vector<NewFile> files);
 
 /// Requires for all below: `book` was read from disk just before (not an as_of copy).
-/// Fails: an id that exists or is a path; a file changed meanwhile; the lock held; the disk.
+/// A file that an editor saves meanwhile is read again, so that both changes are kept.
+/// Fails: an id that exists or is a path; the same bag changed meanwhile; the lock held; the disk.
 Result<Written> add_bag(const Book& book, const Bag& bag);
 
 struct Mark {
