@@ -117,18 +117,15 @@ std::vector<std::string> disagreements(const NutrientOutlook& outlook) {
   return notes;
 }
 
-/// The table's TDN stands about a point below the plain TDN -> NEm chain (printed = chain / 1.0187,
-/// found by computing), so a verdict can flip between the two; then it is a close call.
-std::optional<std::string> energy_flip(const NutrientOutlook& outlook, const HerdNeed& need) {
-  if (outlook.nutrient != DietNutrient::tdn || need.average.neg.value() > 0) return std::nullopt;
-  const McalPerKgDm needed = need.average.nem / need.average.intake;
-  const McalPerKgDm held = nem_of(outlook.diet_now.median);
-  if ((held < needed) == outlook.below_now) return std::nullopt;
+/// A verdict that flips between TDN and NEm is a close call.
+std::optional<std::string> energy_flip(const HerdDay& today) {
+  const auto energy = energy_both_ways(today.need.average, today.diet.tdn);
+  if (!energy || energy->agree()) return std::nullopt;
   return fmt::format(
       "a close call: by TDN the diet is {} need, by NEm {} ({:.2f} against {:.2f} "
       "Mcal/kg); the table's TDN stands about a point under its own NEm",
-      outlook.below_now ? "below" : "above", outlook.below_now ? "above" : "below", held.value(),
-      needed.value());
+      energy->short_by_tdn ? "below" : "above", energy->short_by_nem ? "below" : "above",
+      energy->held.value(), energy->needed.value());
 }
 
 double share_below(const Horizon& horizon, DietNutrient nutrient) {
@@ -139,29 +136,11 @@ double share_below(const Horizon& horizon, DietNutrient nutrient) {
   return static_cast<double>(below) / static_cast<double>(horizon.count());
 }
 
-std::string which_first(const DayBalance& day, bool bare) {
-  if (bare) return "energy first: the pasture is grazed short, so quality is not the trouble";
-  const std::string ratio = fmt::format("TDN:CP is {:.1f}", day.tdn_cp_ratio);
-  const bool protein = day.crude_protein.gap() > KgPerDay(0);
-  const bool energy = day.tdn.gap() > KgPerDay(0);
-  if (!protein && !energy) return "";
-  if (day.protein_first) {
-    return ratio +
-           ": protein first (over 7, or under the rumen's 7 % CP: Moore et al. 1999; "
-           "Sprinkle, Arizona)";
-  }
-  if (protein && !energy) return ratio + ": protein alone is short, energy is met";
-  if (energy && !protein) return ratio + ": energy alone is short, protein is met";
-  return ratio +
-         ": both are short; with a ratio under 7 expect some grass left (Moore et al. 1999)";
-}
-
-Result<Horizon> horizon_of(const Herd& herd, const DietSeries& series,
+Result<Horizon> horizon_of(const HerdDay& today, const DietSeries& series,
                            const OutlookSettings& settings) {
-  Horizon horizon{herd, settings, {}, {}, std::nullopt};
-  if (const FootedResult* newest = series.newest_result(settings.as_of)) horizon.ndf = newest->ndf;
-  for (Date day = settings.as_of; day <= settings.until; day += Days(1)) {
-    Result<HerdNeed> need = need_on(herd, day);
+  Horizon horizon{*today.herd, settings, {today.need}, {}, today.diet.ndf};
+  for (Date day = settings.as_of + Days(1); day <= settings.until; day += Days(1)) {
+    Result<HerdNeed> need = need_on(*today.herd, day);
     if (!need) return need.problems();
     horizon.needs.push_back(std::move(*need));
   }
@@ -170,7 +149,7 @@ Result<Horizon> horizon_of(const Herd& herd, const DietSeries& series,
 }
 
 NutrientOutlook state_today(const Horizon& horizon, const DietSeries& series, DietNutrient nutrient,
-                            const DayBalance& today, Date came) {
+                            const HerdDay& today) {
   NutrientOutlook out;
   out.nutrient = nutrient;
   out.diet_now = series.on(nutrient, horizon.settings.as_of);
@@ -180,31 +159,22 @@ NutrientOutlook state_today(const Horizon& horizon, const DietSeries& series, Di
   out.below_now = out.diet_now.median < out.need_now;
   out.probability_below_now = share_below(horizon, nutrient);
   if (out.below_now) {
-    out.below_since = below_since(series, horizon.herd, nutrient, came, horizon.settings.as_of);
+    out.below_since = below_since(series, horizon.herd, nutrient, today.grazing.move->date,
+                                  horizon.settings.as_of);
   }
-  out.balance = balance_in(today, nutrient);
+  out.balance = balance_in(today.lead, nutrient);
   out.below_now_amount = out.balance.supply < out.balance.need;
   return out;
 }
 
-/// The day and the season in amounts, by the leading rule and at both ends of the published ones.
-/// The high end leaves the gut's ceiling out, since milking cows have been seen to eat more.
-struct Readings {
-  DayBalance lead, low, high;
-  std::array<Crossing, 2> lead_crossing, low_crossing, high_crossing;
+/// The season in amounts, by the leading rule and at both ends of the published ones. The high end
+/// leaves the gut's ceiling out, as the day's does.
+struct AmountCrossings {
+  std::array<Crossing, 2> lead, low, high;
 };
 
-Readings readings_of(const Horizon& horizon, const DietSeries& series) {
-  const Date today = horizon.settings.as_of;
-  const Diet now{series.on(DietNutrient::crude_protein, today).median,
-                 series.on(DietNutrient::tdn, today).median, horizon.ndf};
-  const Diet roomy{now.crude_protein, now.tdn, std::nullopt};
-  const HerdNeed& need = horizon.needs[0];
-  const IntakeRule leading = leading_rule(horizon.herd);
-  return {balance_of(horizon.herd, need, now, leading),
-          balance_of(horizon.herd, need, now, IntakeRule::nrc_equation),
-          balance_of(horizon.herd, need, roomy, IntakeRule::guidance_higher),
-          crossings_in_amount(horizon, leading, horizon.ndf),
+AmountCrossings amount_crossings(const Horizon& horizon) {
+  return {crossings_in_amount(horizon, leading_rule(horizon.herd), horizon.ndf),
           crossings_in_amount(horizon, IntakeRule::nrc_equation, horizon.ndf),
           crossings_in_amount(horizon, IntakeRule::guidance_higher, std::nullopt)};
 }
@@ -218,48 +188,40 @@ std::string gut_note(const Intake& intake, Share ndf) {
 
 }  // namespace
 
-Result<Grazing> grazing_of(const Book& book, const Herd& herd, Date day) {
-  const Move* move = move_of(book, herd.id, day);
-  const Pasture* pasture = move == nullptr ? nullptr : find_pasture(book, move->pasture);
-  if (pasture == nullptr) {
-    return input_problem(
-        fmt::format("herd '{}' is on no pasture on {}", herd.id, to_iso(day)),
-        "write the move in grazing.yaml: {date: ..., herd: " + herd.id + ", pasture: ...}");
-  }
-  return Grazing{move, pasture};
-}
-
 Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
                                const OutlookSettings& settings) {
   const Result<Grazing> grazing = grazing_of(book, herd, settings.as_of);
   if (!grazing) return grazing.problems();
   Result<DietSeries> series = DietSeries::of(book, *grazing->pasture);
   if (!series) return series.problems();
-  Result<Horizon> horizon = horizon_of(herd, *series, settings);
+  Result<HerdDay> today = herd_day(herd, *grazing, *series, settings.as_of);
+  if (!today) return today.problems();
+  Result<Horizon> horizon = horizon_of(*today, *series, settings);
   if (!horizon) return horizon.problems();
 
   HerdOutlook out;
   out.herd = &herd;
   out.pasture = grazing->pasture;
-  out.need = horizon->needs[0];
-  const Readings readings = readings_of(*horizon, *series);
-  out.intake = readings.lead.intake;
-  out.first_short = which_first(readings.lead, grazing->move->bare);
-  if (out.intake.gut_limits) out.notes.push_back(gut_note(out.intake, *horizon->ndf));
+  out.need = today->need;
+  out.intake = today->lead.intake;
+  out.first_short = today->first_short;
+  if (out.intake.gut_limits) out.notes.push_back(gut_note(out.intake, *today->diet.ndf));
+  const AmountCrossings amounts = amount_crossings(*horizon);
   for (std::size_t i = 0; i < nutrients.size(); ++i) {
-    NutrientOutlook one =
-        state_today(*horizon, *series, nutrients[i], readings.lead, grazing->move->date);
+    NutrientOutlook one = state_today(*horizon, *series, nutrients[i], *today);
     one.falls_below = crossing_in_share(*horizon, nutrients[i]);
-    one.falls_below_amount = readings.lead_crossing[i];
-    one.amount_low_intake = readings.low_crossing[i];
-    one.amount_high_intake = readings.high_crossing[i];
+    one.falls_below_amount = amounts.lead[i];
+    one.amount_low_intake = amounts.low[i];
+    one.amount_high_intake = amounts.high[i];
     const auto supplies =
-        std::minmax({balance_in(readings.low, nutrients[i]).supply, one.balance.supply,
-                     balance_in(readings.high, nutrients[i]).supply});
+        std::minmax({balance_in(today->low, nutrients[i]).supply, one.balance.supply,
+                     balance_in(today->high, nutrients[i]).supply});
     one.supply_low = supplies.first;
     one.supply_high = supplies.second;
     one.notes = disagreements(one);
-    if (auto flip = energy_flip(one, out.need)) one.notes.push_back(std::move(*flip));
+    if (nutrients[i] == DietNutrient::tdn) {
+      if (auto flip = energy_flip(*today)) one.notes.push_back(std::move(*flip));
+    }
     out.nutrients.push_back(std::move(one));
   }
   return out;

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "advice/herd_day.h"
 #include "base/date.h"
 #include "base/problem.h"
 #include "book/records.h"
@@ -14,14 +15,6 @@
 #include "forage/series.h"
 
 namespace pluckbook {
-
-/// Where a herd stands on a day.
-struct Grazing {
-  const Move* move = nullptr;
-  const Pasture* pasture = nullptr;
-};
-/// Fails: no move on or before the day; a pasture the book does not have.
-Result<Grazing> grazing_of(const Book& book, const Herd& herd, Date day);
 
 struct OutlookSettings {
   Date as_of;
