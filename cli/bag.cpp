@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "book/write.h"
+#include "cli/bag_plan.h"
 #include "cli/command.h"
 #include "cli/open_book.h"
 
@@ -11,12 +12,8 @@ namespace {
 Result<Bag> bag_from(const Arguments& arguments, const Opened& opened, const Pasture& pasture) {
   Bag bag;
   bag.pasture = pasture.id;
-  Result<Date> plucked = arguments.date("date", opened.as_of);
+  Result<Date> plucked = recorded_day(arguments, opened.as_of);
   if (!plucked) return plucked.problems();
-  if (*plucked > opened.as_of) {
-    return usage_problem(fmt::format("{} has not come yet", to_iso(*plucked)),
-                         "a bag is recorded on the day it is plucked or later");
-  }
   bag.plucked = *plucked;
   bag.id = arguments.get("id", proposed_bag_id(opened.whole, pasture.id, bag.plucked));
   const std::string method = arguments.get("method", "hand-plucked");
@@ -52,6 +49,7 @@ Result<Answer> run_bag(const Arguments& arguments) {
   if (!opened) return opened.problems();
   Result<const Pasture*> pasture = pasture_named(opened->whole, arguments.words[0]);
   if (!pasture) return pasture.problems();
+  if (arguments.has("plan")) return plan_bag(arguments, *opened, **pasture);
   Result<Bag> bag = bag_from(arguments, *opened, **pasture);
   if (!bag) return bag.problems();
   Result<Written> written = add_bag(opened->whole, *bag);

@@ -61,6 +61,10 @@ Result<Answer> run_check(const Arguments& arguments);
 Result<Answer> run_bag(const Arguments& arguments);     // writes a bag
 Result<Answer> run_mark(const Arguments& arguments);    // writes a mark
 Result<Answer> run_result(const Arguments& arguments);  // writes a result
+Result<Answer> run_move(const Arguments& arguments);    // writes a move
+Result<Answer> run_score(const Arguments& arguments);   // writes a condition score
+Result<Answer> run_quote(const Arguments& arguments);   // writes a quote
+Result<Answer> run_event(const Arguments& arguments);   // writes an event
 Result<Answer> run_bags(const Arguments& arguments);
 Result<Answer> run_diet(const Arguments& arguments);
 Result<Answer> run_need(const Arguments& arguments);

@@ -11,9 +11,10 @@ namespace {
 Result<Mark::What> what_of(const std::string& word) {
   if (word == "dried") return Mark::What::dried;
   if (word == "sent") return Mark::What::sent;
+  if (word == "received") return Mark::What::received;
   if (word == "spoiled") return Mark::What::spoiled;
   if (word == "lost") return Mark::What::lost;
-  const std::vector<std::string> known = {"dried", "sent", "spoiled", "lost"};
+  const std::vector<std::string> known = {"dried", "sent", "received", "spoiled", "lost"};
   return usage_problem(fmt::format("unknown mark '{}'", shown(word)), suggestion(word, known));
 }
 
@@ -38,6 +39,8 @@ std::string next_step(const std::string& bag, Mark::What what) {
     case Mark::What::sent:
       return fmt::format(
           "next: when the page comes,  pluckbook result {} dm=.. cp=.. adf=.. ndf=..\n", bag);
+    case Mark::What::received:
+      return fmt::format("next: wait for the page; late ones are shown by  pluckbook bags\n");
     default:
       return "next: pluck another when the grass has not changed much\n";
   }
@@ -52,7 +55,7 @@ Result<Answer> run_mark(const Arguments& arguments) {
   if (!bag) return bag.problems();
   Result<Mark::What> what = what_of(arguments.words[1]);
   if (!what) return what.problems();
-  Result<Date> date = arguments.date("date", opened->as_of);
+  Result<Date> date = recorded_day(arguments, opened->as_of);
   if (!date) return date.problems();
   if (*date < (*bag)->plucked) {
     return usage_problem(fmt::format("{} lies before the bag was plucked ({})", to_iso(*date),

@@ -59,6 +59,13 @@ Result<Date> as_of_day(const Arguments& arguments) {
   return arguments.date("as-of", today());
 }
 
+Result<Date> recorded_day(const Arguments& arguments, Date as_of) {
+  Result<Date> day = arguments.date("date", as_of);
+  if (!day || *day <= as_of) return day;
+  return usage_problem(fmt::format("{} has not come yet", to_iso(*day)),
+                       "records are kept on the day itself or later");
+}
+
 Result<Opened> open_book(const Arguments& arguments) {
   Result<Date> as_of = as_of_day(arguments);
   if (!as_of) return as_of.problems();
@@ -89,6 +96,9 @@ Result<const Pasture*> pasture_named(const Book& book, const std::string& id) {
 }
 Result<const Bag*> bag_named(const Book& book, const std::string& id) {
   return named(book.bags, id, "bag");
+}
+Result<const Feed*> feed_named(const Book& book, const std::string& id) {
+  return named(book.feeds, id, "feed");
 }
 
 }  // namespace pluckbook::cli

@@ -24,8 +24,13 @@ Result<UnitSystem> units_of(const Arguments& arguments, UnitSystem otherwise);
 Result<const Herd*> herd_named(const Book& book, const std::string& id);
 Result<const Pasture*> pasture_named(const Book& book, const std::string& id);
 Result<const Bag*> bag_named(const Book& book, const std::string& id);
+Result<const Feed*> feed_named(const Book& book, const std::string& id);
 
 /// --as-of, else today.
 Result<Date> as_of_day(const Arguments& arguments);
+
+/// --date, else the day itself: when what is recorded happened.
+/// Fails: a day still to come.
+Result<Date> recorded_day(const Arguments& arguments, Date as_of);
 
 }  // namespace pluckbook::cli

@@ -17,7 +17,7 @@ constexpr int usual_stops = 20;  // common practice, where the bag does not say
 
 Result<LabResult> result_from(const Arguments& arguments, const Opened& opened, const Bag& bag) {
   LabResult result;
-  Result<Date> received = arguments.date("date", opened.as_of);
+  Result<Date> received = recorded_day(arguments, opened.as_of);
   if (!received) return received.problems();
   if (*received < bag.plucked) {
     return usage_problem(fmt::format("{} lies before the bag was plucked ({})", to_iso(*received),

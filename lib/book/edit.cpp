@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 #include <tuple>
 #include <vector>
 
@@ -136,31 +137,22 @@ Result<BagPlace> find_place(const Samples& samples, const std::string& bag) {
                        "pluckbook bags  lists them");
 }
 
-// The line after which a key goes: behind the last of the keys that stand before it in the order a
-// bag is written.
-int line_for_key(const Samples& samples, const BagPlace& place, std::string_view key) {
+// The keys a bag is written with that stand before one.
+std::span<const std::string_view> keys_before(std::string_view key) {
   static constexpr std::array<std::string_view, 12> order = {
       "bag",   "plucked", "method",   "stops",   "fill", "note",
       "dried", "sent",    "received", "spoiled", "lost", "results"};
-  const auto rank = [](std::string_view k) {
-    return std::find(order.begin(), order.end(), k) - order.begin();
-  };
-  const Lines lines(samples.document.text);
-  const std::vector<YamlNode::Entry>& entries = place.node->entries;
-  int line = place.node->line;
-  for (std::size_t i = 0; i < entries.size(); ++i) {
-    if (rank(entries[i].key.text) >= rank(key)) continue;
-    const int next = i + 1 < entries.size() ? entries[i + 1].key.line : place.next_line;
-    line = std::max(line, lines.last_record_before(next));
-  }
-  return line;
+  const auto rank = std::find(order.begin(), order.end(), key) - order.begin();
+  return std::span(order).first(static_cast<std::size_t>(rank));
 }
 
 Spliced insert_key(const Samples& samples, const BagPlace& place, std::string_view key,
                    std::vector<std::string> added) {
   const std::string indent = spaces(place.node->entries.front().key.column - 1);
   for (std::string& line : added) line = indent + line;
-  return insert_after(samples.document.text, line_for_key(samples, place, key), added);
+  return insert_after(samples.document.text,
+                      line_behind(samples.document, *place.node, place.next_line, keys_before(key)),
+                      added);
 }
 
 Spliced insert_result(const Samples& samples, const BagPlace& place, const std::string& addition) {

@@ -35,6 +35,7 @@ Result<TypedValue> parse_lab_value(const std::string& name_value);
 
 /// "1250 lb", "565 kg" or a bare number in the unit of the system.
 Result<KgBody> parse_weight(const std::string& text, UnitSystem units);
+Result<double> parse_metres(const std::string& text, UnitSystem units);  // of a walk
 Result<KgPerDay> parse_milk(const std::string& text, UnitSystem units);
 
 }  // namespace pluckbook

@@ -85,6 +85,19 @@ Result<Spliced> with_item(const YamlDocument& document, const std::vector<std::s
   return spliced;
 }
 
+int line_behind(const YamlDocument& document, const YamlNode& map, int next_line,
+                std::span<const std::string_view> before) {
+  const Lines lines(document.text);
+  const std::vector<YamlNode::Entry>& entries = map.entries;
+  int line = map.line;
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    if (std::find(before.begin(), before.end(), entries[i].key.text) == before.end()) continue;
+    const int next = i + 1 < entries.size() ? entries[i + 1].key.line : next_line;
+    line = std::max(line, lines.last_record_before(next));
+  }
+  return line;
+}
+
 bool is_flow(const std::string& text, const YamlNode& node) {
   return node.begin < text.size() && (text[node.begin] == '{' || text[node.begin] == '[');
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -45,6 +46,12 @@ Spliced insert_after(const std::string& text, int line, const std::vector<std::s
 /// Fails: the list is written in brackets.
 Result<Spliced> with_item(const YamlDocument& document, const std::vector<std::string>& item,
                           const std::string& by_hand);
+
+/// The line after which a key of a map on lines goes: behind the last of the keys that stand before
+/// it, as the records of the book are written. `next_line` is the first that is no longer the
+/// map's.
+int line_behind(const YamlDocument& document, const YamlNode& map, int next_line,
+                std::span<const std::string_view> before);
 
 /// True for a list or map written in brackets.
 bool is_flow(const std::string& text, const YamlNode& node);

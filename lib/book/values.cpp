@@ -44,6 +44,20 @@ const Dimension& area() {
   return units;
 }
 
+const Dimension& length() {
+  // The international foot is exactly 0.3048 m (NIST Handbook 44, 2024, appendix C).
+  constexpr double m_per_foot = 0.3048;
+  static const Dimension units = {"mile",
+                                  "km",
+                                  {{"mile", 5280 * m_per_foot},
+                                   {"miles", 5280 * m_per_foot},
+                                   {"yd", 3 * m_per_foot},
+                                   {"ft", m_per_foot},
+                                   {"km", 1000},
+                                   {"m", 1}}};
+  return units;
+}
+
 const Dimension& load() {
   static const Dimension units = {"ton",
                                   "tonne",
@@ -310,12 +324,18 @@ Value<KgAsFedPerDay> as_fed_value(std::string_view example) {
 Value<double> hectares_value(std::string_view example) {
   return quantity_value<double>("area", example, area(), {0.01, 1e6});
 }
+Value<double> metres_value(std::string_view example) {
+  return quantity_value<double>("length", example, length(), {10, 100'000});
+}
 Value<double> load_value(std::string_view example) {
   return quantity_value<double>("load", example, load(), {50, 100'000});
 }
 
 Result<KgBody> parse_weight(const std::string& text, UnitSystem units) {
   return as_usage(weight_value("1250 lb").parse({units, ""}, "weight", text));
+}
+Result<double> parse_metres(const std::string& text, UnitSystem units) {
+  return as_usage(metres_value("1 mile").parse({units, ""}, "walk", text));
 }
 Result<KgPerDay> parse_milk(const std::string& text, UnitSystem units) {
   return as_usage(milk_value("22 lb/day").parse({units, ""}, "milk", text));

@@ -54,6 +54,8 @@ Value<KgPerDay> milk_value(std::string_view example);         // 0 to 40 kg/day
 Value<KgPerDay> gain_value(std::string_view example);         // 0 to 3 kg/day
 Value<KgAsFedPerDay> as_fed_value(std::string_view example);  // 0 to 50 kg/day
 Value<double> hectares_value(std::string_view example);
+/// Metres of a walk: "1 mile", 10 m to 100 km.
+Value<double> metres_value(std::string_view example);
 /// Kilograms on a truck: "24 ton".
 Value<double> load_value(std::string_view example);
 

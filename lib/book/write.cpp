@@ -219,6 +219,17 @@ Result<Written> add_result(const Book& book, const std::string& bag, const LabRe
   });
 }
 
+Result<Written> add_record(const Book& book, const std::string& file, const WrittenKeys& record) {
+  return change(book, file, "",
+                [&](const std::string& text) { return with_record(book, file, text, record); });
+}
+
+Result<Written> add_quote(const Book& book, const std::string& feed, const WrittenKeys& quote) {
+  const std::string file = "feeds.yaml";
+  return change(book, file, "",
+                [&](const std::string& text) { return with_quote(book, file, text, feed, quote); });
+}
+
 std::string proposed_bag_id(const Book& book, const std::string& pasture, Date plucked) {
   constexpr std::size_t room = 33;  // an id has 40 letters: "26-", the pasture, "-001"
   const std::string stem =

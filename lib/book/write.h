@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/problem.h"
+#include "book/append.h"
 #include "book/records.h"
 
 namespace pluckbook {
@@ -51,6 +52,10 @@ struct Mark {
 };
 Result<Written> mark_bag(const Book& book, const std::string& bag, const Mark& mark);
 Result<Written> add_result(const Book& book, const std::string& bag, const LabResult& result);
+
+/// A move, score or event at the end of its file; a quote behind those of its feed (append.h).
+Result<Written> add_record(const Book& book, const std::string& file, const WrittenKeys& record);
+Result<Written> add_quote(const Book& book, const std::string& feed, const WrittenKeys& quote);
 
 /// The id proposed for a new bag: the year's last two digits, the pasture, the next number.
 std::string proposed_bag_id(const Book& book, const std::string& pasture, Date plucked);

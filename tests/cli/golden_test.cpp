@@ -1,6 +1,6 @@
-// Every file of tests/golden is a book, commands, their output and exit status, in one text that a
-// rancher could read. To renew them after a change that was meant, run the test with
-// PLUCKBOOK_GOLDEN=write and read the difference line by line.
+// Every file of tests/golden is a book, lines of the shell ("$ "), their output and exit status, in
+// one text that a rancher could read. To renew them after a change that was meant, run the test
+// with PLUCKBOOK_GOLDEN=write and read the difference line by line.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -31,8 +31,8 @@ std::string replayed(const std::string& golden) {
   std::string text = line + "\n";
   while (std::getline(lines, line)) {
     if (line.rfind("# ", 0) == 0) text += line + "\n";
-    if (line.rfind("$ pluckbook ", 0) != 0) continue;
-    const Ran ran = run_in(folder.path(), line.substr(12));
+    if (line.rfind("$ ", 0) != 0) continue;
+    const Ran ran = run_line(folder.path(), "{ " + line.substr(2) + "; } 2>&1");
     text += "\n" + line + "\n" + ran.output + "exit " + std::to_string(ran.exit) + "\n";
   }
   return text;

@@ -39,11 +39,11 @@ struct Ran {
   std::string output;
 };
 
-/// Runs `pluckbook WORDS` by the shell in a folder; standard error joins the output unless told.
-inline Ran run_in(const std::filesystem::path& folder, const std::string& words,
-                  const std::string& redirect = "2>&1") {
+/// Runs a line of the shell in a folder, with the program on the path.
+inline Ran run_line(const std::filesystem::path& folder, const std::string& line) {
+  const std::string program_folder = std::filesystem::path(PLUCKBOOK_PROGRAM).parent_path();
   const std::string command =
-      "cd '" + folder.string() + "' && " PLUCKBOOK_PROGRAM " " + words + " " + redirect;
+      "cd '" + folder.string() + "' && PATH='" + program_folder + "':$PATH && " + line;
   Ran ran;
   FILE* pipe = popen(command.c_str(), "r");
   if (pipe == nullptr) return ran;
@@ -54,6 +54,12 @@ inline Ran run_in(const std::filesystem::path& folder, const std::string& words,
   const int status = pclose(pipe);
   ran.exit = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
   return ran;
+}
+
+/// Runs `pluckbook WORDS` in a folder; standard error joins the output unless told.
+inline Ran run_in(const std::filesystem::path& folder, const std::string& words,
+                  const std::string& redirect = "2>&1") {
+  return run_line(folder, "pluckbook " + words + " " + redirect);
 }
 
 inline std::string read_text(const std::filesystem::path& file) {

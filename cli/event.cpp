@@ -1,0 +1,59 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "book/write.h"
+#include "cli/command.h"
+#include "cli/open_book.h"
+
+namespace pluckbook::cli {
+namespace {
+
+Result<EventKind> kind_of(const std::string& word) {
+  std::vector<std::string> known;
+  for (const auto& [name, kind] : event_words()) {
+    if (name == word) return kind;
+    known.push_back(name);
+  }
+  return usage_problem(fmt::format("unknown event '{}'", shown(word)), suggestion(word, known));
+}
+
+/// When the next bag tells most. Common practice.
+std::string when_to_pluck(EventKind kind) {
+  switch (kind) {
+    case EventKind::green_up:
+      return "pluck before turnout";
+    case EventKind::frost:
+      return "pluck once the grass has cured";
+    case EventKind::fire:
+    case EventKind::rain:
+      return "wait for regrowth, then pluck";
+  }
+  return "";
+}
+
+}  // namespace
+
+Result<Answer> run_event(const Arguments& arguments) {
+  Result<Opened> opened = open_book(arguments);
+  if (!opened) return opened.problems();
+  Result<const Pasture*> pasture = pasture_named(opened->whole, arguments.words[0]);
+  if (!pasture) return pasture.problems();
+  Result<EventKind> kind = kind_of(arguments.words[1]);
+  if (!kind) return kind.problems();
+  Result<Date> day = recorded_day(arguments, opened->as_of);
+  if (!day) return day.problems();
+  WrittenKeys event = {
+      {"date", to_iso(*day)}, {"pasture", (*pasture)->id}, {"event", word_of(*kind)}};
+  if (arguments.has("note")) event.emplace_back("note", arguments.get("note"));
+  Result<Written> written = add_record(opened->whole, "events.yaml", event);
+  if (!written) return written.problems();
+  Answer answer;
+  answer.text = fmt::format("{} at {} on {} kept\n{}:{}\nnext: {}: pluckbook bag {} --plan\n",
+                            word_of(*kind), (*pasture)->name, to_iso(*day), written->file,
+                            written->line, when_to_pluck(*kind), (*pasture)->id);
+  return answer;
+}
+
+}  // namespace pluckbook::cli

@@ -1,0 +1,59 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "book/write.h"
+#include "cli/command.h"
+#include "cli/open_book.h"
+
+namespace pluckbook::cli {
+namespace {
+
+// Common practice: pluck at each move to another kind of pasture, and every two to four weeks.
+constexpr long fresh_days = 14;
+
+bool has_fresh_bag(const Book& book, const std::string& pasture, Date day) {
+  return std::any_of(book.bags.begin(), book.bags.end(), [&](const Bag& bag) {
+    return bag.pasture == pasture && bag.plucked <= day &&
+           days_between(bag.plucked, day) <= fresh_days;
+  });
+}
+
+}  // namespace
+
+Result<Answer> run_move(const Arguments& arguments) {
+  Result<Opened> opened = open_book(arguments);
+  if (!opened) return opened.problems();
+  Result<const Herd*> herd = herd_named(opened->whole, arguments.words[0]);
+  if (!herd) return herd.problems();
+  Result<const Pasture*> pasture = pasture_named(opened->whole, arguments.words[1]);
+  if (!pasture) return pasture.problems();
+  Result<Date> day = recorded_day(arguments, opened->as_of);
+  if (!day) return day.problems();
+  const bool bare = arguments.has("bare");
+  const Move* before = move_of(opened->whole, (*herd)->id, *day);
+  if (before != nullptr && before->pasture == (*pasture)->id && before->bare == bare) {
+    return usage_problem(
+        fmt::format("{} stands in {} already, since {} ({}:{})", (*herd)->id, (*pasture)->id,
+                    to_iso(before->date), before->origin.file, before->origin.line),
+        "nothing was written");
+  }
+  WrittenKeys move = {{"date", to_iso(*day)}, {"herd", (*herd)->id}, {"pasture", (*pasture)->id}};
+  if (bare) move.emplace_back("bare", "yes");
+  Result<Written> written = add_record(opened->whole, "grazing.yaml", move);
+  if (!written) return written.problems();
+  const bool stays = before != nullptr && before->pasture == (*pasture)->id;
+  const Pasture* from =
+      before == nullptr || stays ? nullptr : find_pasture(opened->whole, before->pasture);
+  Answer answer;
+  answer.text = fmt::format("{} in {} from {}{}{}\n{}:{}\n", (*herd)->id, (*pasture)->name,
+                            to_iso(*day), from == nullptr ? "" : ", before that in " + from->name,
+                            bare ? "; grazing is short there" : "", written->file, written->line);
+  answer.text += has_fresh_bag(opened->whole, (*pasture)->id, *day)
+                     ? fmt::format("next: pluckbook outlook {}\n", (*herd)->id)
+                     : fmt::format("next: no bag of {} days there: pluckbook bag {} --plan\n",
+                                   fresh_days, (*pasture)->id);
+  return answer;
+}
+
+}  // namespace pluckbook::cli

@@ -1,0 +1,63 @@
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "book/write.h"
+#include "cli/command.h"
+#include "cli/open_book.h"
+
+namespace pluckbook::cli {
+namespace {
+
+/// The newest dated quote of a feed on a day, or nullptr.
+const Quote* quote_before(const Feed& feed, Date day) {
+  const Quote* newest = nullptr;
+  for (const Quote& quote : feed.quotes) {
+    if (!quote.date || *quote.date > day) continue;
+    if (newest == nullptr || *quote.date >= *newest->date) newest = &quote;
+  }
+  return newest;
+}
+
+/// "355 USD/ton on 2026-08-01"
+std::string in_words(const Quote& quote, const std::string& currency) {
+  return fmt::format("{} {}/{} on {}", shortest(quote.amount), currency, quote.unit,
+                     to_iso(*quote.date));
+}
+
+}  // namespace
+
+Result<Answer> run_quote(const Arguments& arguments) {
+  Result<Opened> opened = open_book(arguments);
+  if (!opened) return opened.problems();
+  Result<const Feed*> feed = feed_named(opened->whole, arguments.words[0]);
+  if (!feed) return feed.problems();
+  Result<Date> day = recorded_day(arguments, opened->as_of);
+  if (!day) return day.problems();
+  const Quote* before = quote_before(**feed, *day);
+  if (before != nullptr && *before->date == *day) {
+    return usage_problem(
+        fmt::format("{} has a quote of {} already", (*feed)->id, to_iso(*day)),
+        fmt::format("nothing was written; correct it in {}:{} by hand if it is wrong",
+                    (*feed)->origin.file, (*feed)->origin.line));
+  }
+  WrittenKeys quote = {{"price", arguments.words[1]}, {"date", to_iso(*day)}};
+  for (const char* key : {"freight", "miles", "load"}) {
+    if (arguments.has(key)) quote.emplace_back(key, arguments.get(key));
+  }
+  Result<Written> written = add_quote(opened->whole, (*feed)->id, quote);
+  if (!written) return written.problems();
+  Result<Opened> reread = open_book(arguments);
+  if (!reread) return reread.problems();
+  Answer answer;
+  const Feed& now = **feed_named(reread->whole, (*feed)->id);
+  answer.text = fmt::format("{} quoted at {}", now.name,
+                            in_words(*quote_before(now, *day), opened->whole.currency));
+  if (before != nullptr) answer.text += ", was " + in_words(*before, opened->whole.currency);
+  answer.text += fmt::format("\n{}:{}\n", written->file, written->line);
+  const std::vector<Herd>& herds = opened->whole.herds;
+  answer.text += herds.empty() ? std::string("next: write your herds in herds.yaml\n")
+                               : fmt::format("next: pluckbook price {}\n", herds.front().id);
+  return answer;
+}
+
+}  // namespace pluckbook::cli

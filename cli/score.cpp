@@ -1,0 +1,57 @@
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "base/text.h"
+#include "book/write.h"
+#include "cli/command.h"
+#include "cli/open_book.h"
+
+namespace pluckbook::cli {
+namespace {
+
+/// The newest score of a herd on a day, or nullptr.
+const ConditionScore* score_before(const Book& book, const std::string& herd, Date day) {
+  const ConditionScore* newest = nullptr;
+  for (const ConditionScore& score : book.scores) {
+    if (score.herd != herd || score.date > day) continue;
+    if (newest == nullptr || score.date >= newest->date) newest = &score;
+  }
+  return newest;
+}
+
+std::string against(const ConditionScore* before, double now) {
+  if (before == nullptr) return "";
+  const double change = now - before->condition;
+  const std::string since = in_words(before->date);
+  if (std::abs(change) < 0.05) return ", as on " + since;
+  return fmt::format(", {} {} since {}", change > 0 ? "up" : "down", fixed(std::abs(change), 1),
+                     since);
+}
+
+}  // namespace
+
+Result<Answer> run_score(const Arguments& arguments) {
+  Result<Opened> opened = open_book(arguments);
+  if (!opened) return opened.problems();
+  Result<const Herd*> herd = herd_named(opened->whole, arguments.words[0]);
+  if (!herd) return herd.problems();
+  Result<Date> day = recorded_day(arguments, opened->as_of);
+  if (!day) return day.problems();
+  const std::string& condition = arguments.words[1];
+  WrittenKeys score = {{"date", to_iso(*day)}, {"herd", (*herd)->id}, {"condition", condition}};
+  for (const char* key : {"weight", "head"}) {
+    if (arguments.has(key)) score.emplace_back(key, arguments.get(key));
+  }
+  Result<Written> written = add_record(opened->whole, "condition.yaml", score);
+  if (!written) return written.problems();
+  Answer answer;
+  answer.text = fmt::format(
+      "{} scored {} on {}{}\n{}:{}\nnext: pluckbook outlook {}\n", (*herd)->id, condition,
+      to_iso(*day),
+      against(score_before(opened->whole, (*herd)->id, *day), parse_number(condition).value_or(0)),
+      written->file, written->line, (*herd)->id);
+  return answer;
+}
+
+}  // namespace pluckbook::cli
