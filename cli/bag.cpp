@@ -3,8 +3,9 @@
 #include "base/text.h"
 #include "book/write.h"
 #include "cli/bag_plan.h"
-#include "cli/command.h"
+#include "cli/kept.h"
 #include "cli/open_book.h"
+#include "cli/whereabouts.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -42,6 +43,18 @@ Result<Bag> bag_from(const Arguments& arguments, const Opened& opened, const Pas
   return bag;
 }
 
+/// What the one who plucked it should know at once.
+std::string remark_on(const Bag& bag) {
+  std::string remark;
+  if (bag.method == Method::clipped) {
+    remark += "\nclipped: kept and shown, not used as diet, since stock select better";
+  }
+  if (has_too_little(bag)) {
+    remark += "\ntoo little in it: two thirds to three quarters full is wanted; pluck on";
+  }
+  return remark;
+}
+
 }  // namespace
 
 Result<Answer> run_bag(const Arguments& arguments) {
@@ -54,17 +67,11 @@ Result<Answer> run_bag(const Arguments& arguments) {
   if (!bag) return bag.problems();
   Result<Written> written = add_bag(opened->whole, *bag);
   if (!written) return written.problems();
-  Answer answer;
-  answer.warnings = written->warnings;
-  answer.text = fmt::format(
-      "bag {} kept: {}, {}{}\n{}:{}\n", bag->id, (*pasture)->name, to_iso(bag->plucked),
-      bag->stops ? fmt::format(", {} stops", *bag->stops) : "", written->file, written->line);
-  if (bag->method == Method::clipped) {
-    answer.text += "clipped: kept and shown, not used as diet, since stock select better\n";
-  }
-  answer.text +=
-      fmt::format("next: dry it within a day or two, then  pluckbook mark {} dried\n", bag->id);
-  return answer;
+  const std::string stops = bag->stops ? fmt::format(", {} stops", *bag->stops) : "";
+  return kept(*written,
+              fmt::format("bag {} kept: {}, {}{}{}", bag->id, (*pasture)->name,
+                          to_iso(bag->plucked), stops, remark_on(*bag)),
+              fmt::format("dry it within a day or two, then  pluckbook mark {} dried", bag->id));
 }
 
 }  // namespace pluckbook::cli

@@ -2,48 +2,131 @@
 
 #include <algorithm>
 
+#include "base/text.h"
+#include "book/lab_values.h"
 #include "cli/command.h"
 #include "cli/open_book.h"
+#include "cli/whereabouts.h"
 #include "report/json.h"
 #include "report/table.h"
 
 namespace pluckbook::cli {
 namespace {
 
-// Common practice: air-dry within a day or two, before it moulds.
-constexpr long drying_days = 3;
-constexpr long usual_lab_days = 10;
+// ---- all of them -------------------------------------------------------------------------------
 
-struct Whereabouts {
-  const Bag* bag = nullptr;
-  std::string state;  // "at the laboratory", "drying", ...
-  std::string due;    // what is late, and what to do; empty when nothing is
+std::vector<Whereabouts> bags_asked(const Arguments& arguments, const Opened& opened) {
+  std::vector<Whereabouts> all = bags_under_way(opened.known, opened.as_of);
+  if (!arguments.has("all")) return all;
+  for (const Bag& bag : opened.known.bags) {
+    Whereabouts w = where_is(bag, opened.known, opened.as_of);
+    if (w.step >= Step::answered) all.push_back(std::move(w));
+  }
+  return all;
+}
+
+Json bags_json(const std::vector<Whereabouts>& all, Date as_of) {
+  Json json = document("bags");
+  json["as_of"] = to_iso(as_of);
+  json["bags"] = Json::array();
+  for (const Whereabouts& w : all) {
+    json["bags"].push_back({{"bag", w.bag->id},
+                            {"pasture", w.bag->pasture},
+                            {"plucked", to_iso(w.bag->plucked)},
+                            {"state", w.where},
+                            {"due", w.due.empty() ? Json(nullptr) : Json(w.due)},
+                            {"days_late", w.late}});
+  }
+  return json;
+}
+
+std::string bags_text(const std::vector<Whereabouts>& all) {
+  const auto late = std::count_if(all.begin(), all.end(), [](const auto& w) { return w.late > 0; });
+  const auto ended =
+      std::count_if(all.begin(), all.end(), [](const auto& w) { return w.step >= Step::answered; });
+  const auto under_way = static_cast<long>(all.size()) - ended;
+  std::string text =
+      fmt::format("{} bag{} under way, {} late", under_way, under_way == 1 ? "" : "s", late);
+  text += ended == 0 ? "\n" : fmt::format(", {} ended\n", ended);
+  Table table({{"bag", Align::left}, {"plucked", Align::left}, {"where", Align::left}});
+  for (const Whereabouts& w : all) {
+    if (!w.due.empty()) text += wrapped(fmt::format("{}: {}", w.bag->id, w.due), 80, 2);
+    table.add({w.bag->id, to_iso(w.bag->plucked), w.where});
+  }
+  if (!table.empty()) text += "\n" + table.text();
+  return text;
+}
+
+// ---- one of them -------------------------------------------------------------------------------
+
+struct Happening {
+  Date date;
+  std::string what;
 };
 
-Whereabouts where_is(const Bag& bag, const Book& book, Date today) {
-  Whereabouts w{&bag, "", ""};
-  if (bag.lost) {
-    w.state = "lost";
-  } else if (bag.spoiled) {
-    w.state = "spoiled";
-  } else if (!bag.results.empty()) {
-    w.state = "answered " + in_words_without_year(bag.results.back().received);
-  } else if (bag.sent) {
-    const Laboratory* lab = find_laboratory(book, bag.sent->lab);
-    const Date expected = bag.sent->date + Days(lab == nullptr ? usual_lab_days : lab->days);
-    w.state = fmt::format("{} since {}", bag.sent->lab, in_words_without_year(bag.sent->date));
-    if (today > expected) {
-      w.due = fmt::format("{} days late: call {}", days_between(expected, today),
-                          lab == nullptr ? bag.sent->lab : lab->name);
-    }
-  } else if (bag.dried) {
-    w.state = "dry since " + in_words_without_year(*bag.dried);
-    w.due = "mail it";
-  } else {
-    w.state = "drying since " + in_words_without_year(bag.plucked);
-    if (days_between(bag.plucked, today) > drying_days) w.due = "dried long ago? mark it dried";
+std::string figures(const LabResult& result) {
+  std::string text = result.basis == Basis::dry_matter ? "dry matter" : "as received";
+  for (const Analyte& analyte : analytes()) {
+    const auto value = result.values.find(std::string(analyte.name));
+    if (value == result.values.end()) continue;
+    text += fmt::format(", {} {}", analyte.name, shortest(value->second));
   }
-  return w;
+  return text;
+}
+
+std::string result_in_words(const Bag& bag, const LabResult& result) {
+  std::string text = result.lab.empty() ? "result" : "result of " + result.lab;
+  text += fmt::format(" ({}:{}): {}", result.origin.file, result.origin.line, figures(result));
+  if (!result.supersedes.empty()) text += "; corrects that of " + result.supersedes;
+  for (const LabResult& other : bag.results) {
+    if (other.supersedes != to_iso(result.received) || &other == &result) continue;
+    text += fmt::format("; superseded by that of {}, no longer used", to_iso(other.received));
+  }
+  if (!result.note.empty()) text += "; " + shown(result.note, 200);
+  return text;
+}
+
+std::vector<Happening> happenings(const Bag& bag) {
+  std::vector<Happening> all;
+  std::string how = bag.method == Method::clipped ? "clipped" : "plucked";
+  if (bag.stops) how += fmt::format(" at {} stops", *bag.stops);
+  if (bag.fill) how += fmt::format(", {} % full", shortest(*bag.fill));
+  if (!bag.note.empty()) how += "; " + shown(bag.note, 200);
+  all.push_back({bag.plucked, how});
+  if (bag.dried) all.push_back({*bag.dried, "dried"});
+  if (bag.sent) {
+    all.push_back({bag.sent->date, bag.sent->lab.empty() ? "sent" : "sent to " + bag.sent->lab});
+  }
+  if (bag.received) all.push_back({*bag.received, "received by the laboratory"});
+  if (bag.spoiled) all.push_back({*bag.spoiled, "spoiled"});
+  if (bag.lost) all.push_back({*bag.lost, "lost"});
+  for (const LabResult& result : bag.results) {
+    all.push_back({result.received, result_in_words(bag, result)});
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Happening& a, const Happening& b) { return a.date < b.date; });
+  return all;
+}
+
+Json history_json(const Bag& bag) {
+  Json json = document("bag_history");
+  json["bag"] = bag.id;
+  json["pasture"] = bag.pasture;
+  json["history"] = Json::array();
+  for (const Happening& one : happenings(bag)) {
+    json["history"].push_back({{"date", to_iso(one.date)}, {"what", one.what}});
+  }
+  return json;
+}
+
+std::string history_text(const Bag& bag) {
+  std::string text =
+      fmt::format("bag {} of {} ({}:{})\n", bag.id, bag.pasture, bag.origin.file, bag.origin.line);
+  constexpr int after_date = 12;
+  for (const Happening& one : happenings(bag)) {
+    text += wrapped(fmt::format("{}  {}", to_iso(one.date), one.what), 80, after_date);
+  }
+  return text;
 }
 
 }  // namespace
@@ -51,41 +134,15 @@ Whereabouts where_is(const Bag& bag, const Book& book, Date today) {
 Result<Answer> run_bags(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments);
   if (!opened) return opened.problems();
-  std::vector<Whereabouts> all;
-  for (const Bag& bag : opened->known.bags) {
-    const bool ended = !bag.results.empty() || bag.lost || bag.spoiled;
-    if (!ended || arguments.has("all")) all.push_back(where_is(bag, opened->known, opened->as_of));
-  }
-  std::stable_sort(all.begin(), all.end(), [](const Whereabouts& a, const Whereabouts& b) {
-    return !a.due.empty() && b.due.empty();
-  });
   Answer answer;
-  if (arguments.has("json")) {
-    Json json = document("bags");
-    json["as_of"] = to_iso(opened->as_of);
-    json["bags"] = Json::array();
-    for (const Whereabouts& w : all) {
-      json["bags"].push_back({{"bag", w.bag->id},
-                              {"pasture", w.bag->pasture},
-                              {"plucked", to_iso(w.bag->plucked)},
-                              {"state", w.state},
-                              {"due", w.due.empty() ? Json(nullptr) : Json(w.due)}});
-    }
-    answer.text = printed(json);
+  if (arguments.has("history")) {
+    Result<const Bag*> bag = bag_named(opened->known, arguments.get("history"));
+    if (!bag) return bag.problems();
+    answer.text = arguments.has("json") ? printed(history_json(**bag)) : history_text(**bag);
     return answer;
   }
-  const auto late = std::count_if(all.begin(), all.end(), [](const Whereabouts& w) {
-    return w.due.find("late") != std::string::npos;
-  });
-  answer.text =
-      fmt::format("{} bag{} under way, {} late\n", all.size(), all.size() == 1 ? "" : "s", late);
-  if (arguments.has("all")) answer.text = fmt::format("{} bags, {} late\n", all.size(), late);
-  Table table({{"bag", Align::left}, {"plucked", Align::left}, {"where", Align::left}});
-  for (const Whereabouts& w : all) {
-    if (!w.due.empty()) answer.text += fmt::format("{}: {}\n", w.bag->id, w.due);
-    table.add({w.bag->id, to_iso(w.bag->plucked), w.state});
-  }
-  if (!table.empty()) answer.text += "\n" + table.text();
+  const std::vector<Whereabouts> all = bags_asked(arguments, *opened);
+  answer.text = arguments.has("json") ? printed(bags_json(all, opened->as_of)) : bags_text(all);
   return answer;
 }
 

@@ -3,8 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
-#include "book/write.h"
-#include "cli/command.h"
+#include "cli/kept.h"
 #include "cli/open_book.h"
 
 namespace pluckbook::cli {
@@ -49,11 +48,9 @@ Result<Answer> run_event(const Arguments& arguments) {
   if (arguments.has("note")) event.emplace_back("note", arguments.get("note"));
   Result<Written> written = add_record(opened->whole, "events.yaml", event);
   if (!written) return written.problems();
-  Answer answer;
-  answer.text = fmt::format("{} at {} on {} kept\n{}:{}\nnext: {}: pluckbook bag {} --plan\n",
-                            word_of(*kind), (*pasture)->name, to_iso(*day), written->file,
-                            written->line, when_to_pluck(*kind), (*pasture)->id);
-  return answer;
+  return kept(*written,
+              fmt::format("{} at {} on {} kept", word_of(*kind), (*pasture)->name, to_iso(*day)),
+              fmt::format("{}: pluckbook bag {} --plan", when_to_pluck(*kind), (*pasture)->id));
 }
 
 }  // namespace pluckbook::cli

@@ -2,7 +2,7 @@
 
 #include "base/text.h"
 #include "book/write.h"
-#include "cli/command.h"
+#include "cli/kept.h"
 #include "cli/open_book.h"
 
 namespace pluckbook::cli {
@@ -35,15 +35,15 @@ Result<std::string> laboratory_for(const Arguments& arguments, const Book& book)
 std::string next_step(const std::string& bag, Mark::What what) {
   switch (what) {
     case Mark::What::dried:
-      return fmt::format("next: mail it, then  pluckbook mark {} sent\n", bag);
+      return fmt::format("mail it early in the week, then  pluckbook mark {} sent", bag);
     case Mark::What::sent:
-      return fmt::format(
-          "next: when the page comes,  pluckbook result {} dm=.. cp=.. adf=.. ndf=..\n", bag);
     case Mark::What::received:
-      return fmt::format("next: wait for the page; late ones are shown by  pluckbook bags\n");
-    default:
-      return "next: pluck another when the grass has not changed much\n";
+      return fmt::format("when the page comes,  pluckbook result {}", bag);
+    case Mark::What::spoiled:
+    case Mark::What::lost:
+      return "pluck another when the grass has not changed much";
   }
+  return "";
 }
 
 }  // namespace
@@ -70,12 +70,10 @@ Result<Answer> run_mark(const Arguments& arguments) {
   }
   Result<Written> written = mark_bag(opened->whole, (*bag)->id, mark);
   if (!written) return written.problems();
-  Answer answer;
-  answer.warnings = written->warnings;
-  answer.text = fmt::format("bag {} {} on {}{}\n{}:{}\n{}", (*bag)->id, arguments.words[1],
-                            to_iso(*date), mark.lab.empty() ? "" : " to " + mark.lab, written->file,
-                            written->line, next_step((*bag)->id, *what));
-  return answer;
+  const std::string to = mark.lab.empty() ? "" : " to " + mark.lab;
+  return kept(*written,
+              fmt::format("bag {} {} on {}{}", (*bag)->id, arguments.words[1], to_iso(*date), to),
+              next_step((*bag)->id, *what));
 }
 
 }  // namespace pluckbook::cli

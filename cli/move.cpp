@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include "book/write.h"
-#include "cli/command.h"
+#include "cli/kept.h"
 #include "cli/open_book.h"
 
 namespace pluckbook::cli {
@@ -45,15 +44,14 @@ Result<Answer> run_move(const Arguments& arguments) {
   const bool stays = before != nullptr && before->pasture == (*pasture)->id;
   const Pasture* from =
       before == nullptr || stays ? nullptr : find_pasture(opened->whole, before->pasture);
-  Answer answer;
-  answer.text = fmt::format("{} in {} from {}{}{}\n{}:{}\n", (*herd)->id, (*pasture)->name,
-                            to_iso(*day), from == nullptr ? "" : ", before that in " + from->name,
-                            bare ? "; grazing is short there" : "", written->file, written->line);
-  answer.text += has_fresh_bag(opened->whole, (*pasture)->id, *day)
-                     ? fmt::format("next: pluckbook outlook {}\n", (*herd)->id)
-                     : fmt::format("next: no bag of {} days there: pluckbook bag {} --plan\n",
-                                   fresh_days, (*pasture)->id);
-  return answer;
+  return kept(*written,
+              fmt::format("{} in {} from {}{}{}", (*herd)->id, (*pasture)->name, to_iso(*day),
+                          from == nullptr ? "" : ", before that in " + from->name,
+                          bare ? "; grazing is short there" : ""),
+              has_fresh_bag(opened->whole, (*pasture)->id, *day)
+                  ? "pluckbook outlook " + (*herd)->id
+                  : fmt::format("no bag of {} days there: pluckbook bag {} --plan", fresh_days,
+                                (*pasture)->id));
 }
 
 }  // namespace pluckbook::cli

@@ -1,8 +1,7 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
-#include "book/write.h"
-#include "cli/command.h"
+#include "cli/kept.h"
 #include "cli/open_book.h"
 
 namespace pluckbook::cli {
@@ -48,16 +47,14 @@ Result<Answer> run_quote(const Arguments& arguments) {
   if (!written) return written.problems();
   Result<Opened> reread = open_book(arguments);
   if (!reread) return reread.problems();
-  Answer answer;
   const Feed& now = **feed_named(reread->whole, (*feed)->id);
-  answer.text = fmt::format("{} quoted at {}", now.name,
-                            in_words(*quote_before(now, *day), opened->whole.currency));
-  if (before != nullptr) answer.text += ", was " + in_words(*before, opened->whole.currency);
-  answer.text += fmt::format("\n{}:{}\n", written->file, written->line);
+  const std::string& currency = opened->whole.currency;
+  const std::string was = before == nullptr ? "" : ", was " + in_words(*before, currency);
   const std::vector<Herd>& herds = opened->whole.herds;
-  answer.text += herds.empty() ? std::string("next: write your herds in herds.yaml\n")
-                               : fmt::format("next: pluckbook price {}\n", herds.front().id);
-  return answer;
+  return kept(
+      *written,
+      fmt::format("{} quoted at {}{}", now.name, in_words(*quote_before(now, *day), currency), was),
+      herds.empty() ? "write your herds in herds.yaml" : "pluckbook price " + herds.front().id);
 }
 
 }  // namespace pluckbook::cli

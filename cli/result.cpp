@@ -6,6 +6,7 @@
 #include "book/write.h"
 #include "cli/command.h"
 #include "cli/open_book.h"
+#include "cli/typed_page.h"
 #include "forage/footing.h"
 #include "report/json.h"
 #include "report/pages.h"
@@ -15,6 +16,7 @@ namespace {
 
 constexpr int usual_stops = 20;  // common practice, where the bag does not say
 
+/// What the options say of a result; its figures are still to come.
 Result<LabResult> result_from(const Arguments& arguments, const Opened& opened, const Bag& bag) {
   LabResult result;
   Result<Date> received = recorded_day(arguments, opened.as_of);
@@ -25,19 +27,6 @@ Result<LabResult> result_from(const Arguments& arguments, const Opened& opened, 
                          "correct --date: the day the page came");
   }
   result.received = *received;
-  const std::string basis = arguments.get("basis", "dry-matter");
-  if (basis != "dry-matter" && basis != "as-received") {
-    return usage_problem(fmt::format("unknown basis '{}'", shown(basis)),
-                         "write dry-matter or as-received, as the page is headed");
-  }
-  result.basis = basis == "as-received" ? Basis::as_received : Basis::dry_matter;
-  for (std::size_t i = 1; i < arguments.words.size(); ++i) {
-    Result<TypedValue> typed = parse_lab_value(arguments.words[i]);
-    if (!typed) return typed.problems();
-    if (!result.values.emplace(typed->analyte, typed->percent).second) {
-      return usage_problem(fmt::format("'{}' is given twice", typed->analyte), "give it once");
-    }
-  }
   result.lab = arguments.get("lab", bag.sent ? bag.sent->lab : "");
   result.supersedes = arguments.get("supersedes");
   result.note = arguments.get("note");
@@ -49,6 +38,18 @@ Result<LabResult> result_from(const Arguments& arguments, const Opened& opened, 
                     to_iso(standing.back()->received)));
   }
   return result;
+}
+
+/// A warning is kept beside the answer; the result is kept too.
+Problem doubt_of_basis(const LabResult& result, const std::string& bag) {
+  Problem doubt = input_problem(
+      fmt::format("crude protein {} % of dry matter from a bag of {} % dry matter is low",
+                  shortest(result.values.at("cp")), shortest(result.values.at("dm"))),
+      fmt::format("if it stands in the as-received column, correct it:\npluckbook result {} ... "
+                  "--basis as-received --supersedes {}",
+                  bag, to_iso(result.received)));
+  doubt.severity = Severity::warning;
+  return doubt;
 }
 
 /// Where the value sits against what the series expected before it came.
@@ -157,6 +158,10 @@ Result<Answer> run_result(const Arguments& arguments) {
   if (!bag) return bag.problems();
   Result<LabResult> result = result_from(arguments, *opened, **bag);
   if (!result) return result.problems();
+  Result<LabResult> page = typed_page(arguments);
+  if (!page) return page.problems();
+  result->basis = page->basis;
+  result->values = std::move(page->values);
   Result<FootedResult> footed = on_dry_matter(*result);
   if (!footed) return footed.problems();
   Result<DietSeries> before =
@@ -175,6 +180,8 @@ Result<Answer> run_result(const Arguments& arguments) {
   if (!changed) return changed.problems();
   Answer answer;
   answer.warnings = footed->warnings;
+  answer.warnings.insert(answer.warnings.end(), written->warnings.begin(), written->warnings.end());
+  if (looks_as_received(*result)) answer.warnings.push_back(doubt_of_basis(*result, (*bag)->id));
   answer.warnings.insert(answer.warnings.end(), written->warnings.begin(), written->warnings.end());
   if (arguments.has("json")) {
     Json json = document("result");

@@ -3,8 +3,7 @@
 #include <cmath>
 
 #include "base/text.h"
-#include "book/write.h"
-#include "cli/command.h"
+#include "cli/kept.h"
 #include "cli/open_book.h"
 
 namespace pluckbook::cli {
@@ -45,13 +44,11 @@ Result<Answer> run_score(const Arguments& arguments) {
   }
   Result<Written> written = add_record(opened->whole, "condition.yaml", score);
   if (!written) return written.problems();
-  Answer answer;
-  answer.text = fmt::format(
-      "{} scored {} on {}{}\n{}:{}\nnext: pluckbook outlook {}\n", (*herd)->id, condition,
-      to_iso(*day),
-      against(score_before(opened->whole, (*herd)->id, *day), parse_number(condition).value_or(0)),
-      written->file, written->line, (*herd)->id);
-  return answer;
+  const ConditionScore* before = score_before(opened->whole, (*herd)->id, *day);
+  return kept(*written,
+              fmt::format("{} scored {} on {}{}", (*herd)->id, condition, to_iso(*day),
+                          against(before, parse_number(condition).value_or(0))),
+              "pluckbook outlook " + (*herd)->id);
 }
 
 }  // namespace pluckbook::cli

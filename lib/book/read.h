@@ -33,6 +33,10 @@ struct TypedValue {
 /// Fails: an analyte nobody knows (nearest suggested), a value that is no number, a bare "nitrate".
 Result<TypedValue> parse_lab_value(const std::string& name_value);
 
+/// A green bag with the protein of straw on dry matter: most likely the as-received column was
+/// read. The limits (under 60 % dry matter, under 6 % protein) are assumed.
+bool looks_as_received(const LabResult& result);
+
 /// "1250 lb", "565 kg" or a bare number in the unit of the system.
 Result<KgBody> parse_weight(const std::string& text, UnitSystem units);
 Result<double> parse_metres(const std::string& text, UnitSystem units);  // of a walk

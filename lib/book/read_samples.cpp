@@ -119,9 +119,7 @@ void check_basis(FileReading& reading, const YamlNode& node, const LabResult& re
     reading.warn(node, "this result does not say its basis; taken as dry matter",
                  "add  basis: dry matter  or  basis: as received, as the page says");
   }
-  // A green bag with the protein of straw: most likely the as-received column (assumed limits).
-  if (result.basis == Basis::dry_matter && dm != result.values.end() && dm->second < 60 &&
-      cp != result.values.end() && cp->second < 6) {
+  if (looks_as_received(result)) {
     reading.warn(
         at_key(node, "cp"),
         fmt::format("crude protein {} % of dry matter from a bag of {} % dry matter is low",
@@ -267,6 +265,13 @@ void check_laboratories(FileReading& reading, const YamlNode& node, const Bag& b
 }
 
 }  // namespace
+
+bool looks_as_received(const LabResult& result) {
+  const auto dm = result.values.find("dm");
+  const auto cp = result.values.find("cp");
+  return result.basis == Basis::dry_matter && dm != result.values.end() && dm->second < 60 &&
+         cp != result.values.end() && cp->second < 6;
+}
 
 std::vector<KeyFact> bag_facts() {
   return facts_of(bag_keys());

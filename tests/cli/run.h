@@ -39,11 +39,14 @@ struct Ran {
   std::string output;
 };
 
-/// Runs a line of the shell in a folder, with the program on the path.
-inline Ran run_line(const std::filesystem::path& folder, const std::string& line) {
+/// A line of the shell made to run in a folder, with the program on the path.
+inline std::string shell_line(const std::filesystem::path& folder, const std::string& line) {
   const std::string program_folder = std::filesystem::path(PLUCKBOOK_PROGRAM).parent_path();
-  const std::string command =
-      "cd '" + folder.string() + "' && PATH='" + program_folder + "':$PATH && " + line;
+  return "cd '" + folder.string() + "' && PATH='" + program_folder + "':$PATH && " + line;
+}
+
+inline Ran run_line(const std::filesystem::path& folder, const std::string& line) {
+  const std::string command = shell_line(folder, line);
   Ran ran;
   FILE* pipe = popen(command.c_str(), "r");
   if (pipe == nullptr) return ran;
