@@ -44,7 +44,9 @@ using KgDmPerDay = Quantity<struct KgOfDryMatterPerDay>;
 using KgAsFedPerDay = Quantity<struct KgAsFedPerDayKind>;
 using KgPerDay = Quantity<struct KgOfNutrientPerDay>;  // protein, TDN, milk, a mineral
 using McalPerDay = Quantity<struct McalPerDayKind>;
+using Mcal = Quantity<struct McalKind>;  // of body reserves
 using McalPerKgDm = Quantity<struct McalPerKgOfDryMatter>;
+using Celsius = Quantity<struct DegreesCelsius>;
 using MoneyPerKgAsFed = Quantity<struct MoneyPerKgAsFedKind>;
 using MoneyPerKgDm = Quantity<struct MoneyPerKgOfDryMatter>;
 using MoneyPerDay = Quantity<struct MoneyPerDayKind>;
@@ -100,6 +102,15 @@ constexpr Share from_percent(double percent) {
 }
 constexpr double in_percent(Share share) {
   return share.value() * 100;
+}
+
+/// 32 F is 0 C; a difference of 9 F is one of 5 C. Exact by definition.
+inline constexpr double fahrenheit_per_celsius = 1.8;
+constexpr Celsius from_fahrenheit(double degrees) {
+  return Celsius((degrees - 32) / fahrenheit_per_celsius);
+}
+constexpr double in_fahrenheit(Celsius temperature) {
+  return temperature.value() * fahrenheit_per_celsius + 32;
 }
 
 }  // namespace pluckbook

@@ -92,12 +92,6 @@ std::string_view to_string(IntakeRule rule) {
   return "";
 }
 
-McalPerKgDm nem_of(Share tdn) {
-  const EnergyChain& chain = energy_chain();
-  const double me = tdn.value() * chain.de_per_tdn * chain.me_per_de;
-  return McalPerKgDm(((chain.nem[2] * me + chain.nem[1]) * me + chain.nem[0]) * me + chain.nem[3]);
-}
-
 IntakeRule leading_rule(const Herd& herd) {
   return herd.intake_percent ? IntakeRule::own_figure : IntakeRule::guidance_lower;
 }

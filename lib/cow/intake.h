@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "base/units.h"
+#include "cow/energy_chain.h"
 #include "cow/need.h"
 #include "published/rules.h"
 
@@ -74,9 +75,6 @@ struct NrcReading {
   KgDmPerDay amount;
 };
 NrcReading nrc_reading(const Slice& slice, const Need& need, McalPerKgDm nem);
-
-/// NEm of a diet by the plain published chain TDN -> DE -> ME -> NEm.
-McalPerKgDm nem_of(Share tdn);
 
 struct Balance {
   KgPerDay need, supply;

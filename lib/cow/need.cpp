@@ -14,17 +14,6 @@ constexpr double days_in_month = 30.5;  // the row of month m stands on day 30.5
 constexpr double last_milking_day = 6 * days_in_month, first_dry_day = 7 * days_in_month;
 constexpr double last_day = 12 * days_in_month, last_bred_day = 9 * days_in_month;
 constexpr double gestation_days = 282;
-constexpr double first_calf_share = 0.86,
-                 bred_share = 0.70;  // of mature weight, middle of the year
-
-double rounded(double lb) {
-  return std::round(lb * 1e6) / 1e6;  // 1200 lb through kg and back is 1200 lb
-}
-template <class Kilograms>
-double pounds(Kilograms mass) {
-  return rounded(in_lb(mass));
-}
-
 /// A row in the program's own units, with its part in the reading.
 template <class Row>
 RowPart row_part(WeightedRow<Row> weighted) {
@@ -156,47 +145,6 @@ Need growing_need(const RequirementTable<GrowingRow>& table, const AnimalAt& ani
   return need;
 }
 
-std::optional<Problem> unlikely(const std::string& what, double value, double low, double high,
-                                const std::string& unit) {
-  if (value >= low && value <= high) return std::nullopt;
-  return input_problem(what + " " + fixed(value, 1) + " " + unit + " is outside " + shortest(low) +
-                           " to " + shortest(high) + " " + unit,
-                       "check the figure and its unit");
-}
-
-/// Requires nothing; names the first figure no animal of the class has.
-std::optional<Problem> impossible(const AnimalAt& animal) {
-  const bool breeding =
-      animal.cow_class == CowClass::mature_cow || animal.cow_class == CowClass::first_calf_heifer;
-  const double least = animal.cow_class == CowClass::mature_cow ? 600 : 200;
-  if (auto p = unlikely("weight", pounds(animal.weight), least, 3000, "lb")) return p;
-  if (animal.mature_weight)
-    if (auto p = unlikely("mature weight", pounds(*animal.mature_weight), 600, 3000, "lb"))
-      return p;
-  if (auto p = unlikely("peak milk", pounds(animal.peak_milk), 0, 80, "lb/day")) return p;
-  if (auto p = unlikely("gain", pounds(animal.gain), 0, 5, "lb/day")) return p;
-  if (!breeding) return std::nullopt;
-  return unlikely("time since calving", animal.days_since_calving, 0, 400, "days");
-}
-
-std::string frame_note(double share) {
-  return "mature weight was taken as weight / " + fixed(share, 2);
-}
-
-/// Mature weight as given, or from her weight by the middle of the published targets.
-KgBody mature_weight_of(const AnimalAt& animal, std::vector<std::string>& notes) {
-  if (animal.cow_class == CowClass::mature_cow) return animal.weight;
-  if (animal.mature_weight) return *animal.mature_weight;
-  if (animal.cow_class == CowClass::bull) {
-    notes.push_back("mature weight was taken as 2000 lb, that of the bull rows");
-    return from_lb<KgBody>(2000);
-  }
-  const double share =
-      animal.cow_class == CowClass::first_calf_heifer ? first_calf_share : bred_share;
-  notes.push_back(frame_note(share));
-  return animal.weight / share;
-}
-
 /// Table, by class.
 Need table_need(const AnimalAt& animal, KgBody mature) {
   switch (animal.cow_class) {
@@ -296,8 +244,6 @@ std::vector<SlicePart> hardest_slices_of(const HerdNeed& herd) {
 
 Result<Need> need_of(const AnimalAt& animal) {
   if (auto problem = impossible(animal)) return *std::move(problem);
-  if (animal.cow_class == CowClass::growing && !animal.mature_weight)
-    return input_problem("growing cattle need a mature weight", "write mature_weight: 1200 lb");
   std::vector<std::string> notes;
   const KgBody mature = mature_weight_of(animal, notes);
   Need need = table_need(animal, mature);

@@ -11,6 +11,7 @@
 #include "base/problem.h"
 #include "base/units.h"
 #include "book/records.h"
+#include "cow/animal.h"
 #include "cow/row_part.h"
 #include "published/requirements.h"
 
@@ -53,17 +54,6 @@ struct Need {
   /// The animal's own need as the table has it; the rumen's floor is a share of what she eats and
   /// is applied where the day's balance is drawn (cow/intake.h).
   KgPerDay crude_protein_amount() const { return intake * crude_protein_table; }
-};
-
-/// One animal at one point: for `need --weight --milk --month`.
-struct AnimalAt {
-  CowClass cow_class = CowClass::mature_cow;
-  KgBody weight;  // cows: mature weight
-  std::optional<KgBody> mature_weight;
-  KgPerDay peak_milk;
-  KgPerDay gain;
-  double days_since_calving = 30.5;  // cows; bred heifers: days pregnant
-  bool milking = true;
 };
 
 /// The first milking row stands for the days before 30.5, the first dry row for those between

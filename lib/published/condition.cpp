@@ -1,6 +1,6 @@
 #include "published/condition.h"
 
-#include "published/bundled.h"
+#include "published/equation_figures.h"
 
 namespace pluckbook {
 
@@ -16,7 +16,19 @@ ConditionEnergyRow energy_row(const BundledRow& cells) {
           cells.number("mcal")};
 }
 
+ReserveFigures read_reserves() {
+  const EquationFigures f("condition", "reserves");
+  return {f["fat_step"],        f["protein_at_0"],   f["protein_fall"], f["empty_body"],
+          f["fat_energy"],      f["protein_energy"], f["weight_at_0"],  f["weight_fall"],
+          f["diet_of_reserve"], f.citation()};
+}
+
 }  // namespace
+
+const ReserveFigures& reserve_figures() {
+  static const auto figures = read_reserves();
+  return figures;
+}
 
 const RequirementTable<ConditionRow>& condition_weights() {
   static const auto table = table_of<ConditionRow>(

@@ -19,6 +19,18 @@ struct ConditionEnergyRow {
   double mcal = 0;
 };
 
+/// Body composition by score: fat = fat_step CS and protein = protein_at_0 - protein_fall CS of
+/// the empty body; weight = weight at 5 / (weight_at_0 - weight_fall CS).
+struct ReserveFigures {
+  double fat_step, protein_at_0, protein_fall;
+  double empty_body;                  // of shrunk weight
+  double fat_energy, protein_energy;  // Mcal/kg
+  double weight_at_0, weight_fall;
+  double diet_of_reserve;  // Mcal of diet NEm that 1 Mcal of reserve replaces
+  Citation citation;
+};
+
+const ReserveFigures& reserve_figures();
 const RequirementTable<ConditionRow>& condition_weights();
 const RequirementTable<ConditionEnergyRow>& condition_energy();
 

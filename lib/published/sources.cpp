@@ -24,6 +24,13 @@ void add_list(std::vector<SourceInUse>& all, std::string_view topic, const Bundl
         {std::string(topic), entry.text(what), entry.text("source"), entry.text("status")});
 }
 
+void add_equations(std::vector<SourceInUse>& all) {
+  for (const std::string_view topic : {"condition", "surroundings", "protein", "energetics"})
+    add_list(all, topic, Bundled::topic(topic).at("equations"), "id");
+  const Citation breeds = citation_of(Bundled::topic("energetics").at("breeds"));
+  all.push_back({"energetics", "breeds", breeds.source, breeds.status});
+}
+
 void add_rules(std::vector<SourceInUse>& all) {
   const Bundled intake = Bundled::topic("intake");
   add_list(all, "intake", intake.at("guidance"), "table");
@@ -54,6 +61,7 @@ void add_publications(std::vector<SourceInUse>& all, std::string_view topic,
 std::vector<SourceInUse> sources_in_use() {
   std::vector<SourceInUse> all;
   add_tables(all);
+  add_equations(all);
   add_rules(all);
   add_publications(all, "seasonal_curves", "usual course of the diet");
   add_publications(all, "feeds", "feed composition");

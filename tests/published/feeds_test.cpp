@@ -2,7 +2,7 @@
 
 #include <set>
 
-#include "published/equations.h"
+#include "published/chain.h"
 #include "published/rules.h"
 #include "published/tsv.h"
 

@@ -1,8 +1,9 @@
 #include "published/rules.h"
 
+#include <cmath>
 #include <set>
 
-#include "published/equations.h"
+#include "published/chain.h"
 #include "published/tsv.h"
 
 namespace pluckbook::test {

@@ -1,25 +1,14 @@
-// equations.h - the published equations that the computed requirement rows come from, written out
-// for the tests alone: National Research Council 2000, Nutrient Requirements of Beef Cattle, 7th
-// revised edition, chapters 3, 4, 5, 7 and 10; recalled, and held against the read figures of
-// pregnancy_nem_read (its Table 4-2) and cow_energy_by_month_read (University of Nebraska 2011).
+// oracle.h - the published equations of need written a second time, for the tests alone, with the
+// coefficients in the code and the diet found by its NEm: National Research Council 2000, Nutrient
+// Requirements of Beef Cattle, 7th revised edition, chapters 3, 4, 5, 7 and 10; recalled.
 #pragma once
 
 #include <cmath>
 #include <functional>
 
-namespace pluckbook::test {
+#include "published/chain.h"
 
-inline constexpr double lb = 0.45359237;
-
-inline double cubic(double m, double a, double b, double c, double d) {
-  return a * m + b * m * m + c * m * m * m + d;
-}
-inline double nem_of_me(double me) {
-  return cubic(me, 1.37, -0.138, 0.0105, -1.12);
-}
-inline double neg_of_me(double me) {
-  return cubic(me, 1.42, -0.174, 0.0122, -1.65);
-}
+namespace pluckbook::test::oracle {
 
 /// Root of a function that rises from low to high.
 inline double root(double low, double high, const std::function<double(double)>& rising) {
@@ -156,4 +145,4 @@ inline Animal growing(double mature_weight_lb, double weight_lb, double gain_lb,
   return a;
 }
 
-}  // namespace pluckbook::test
+}  // namespace pluckbook::test::oracle
