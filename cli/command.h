@@ -70,6 +70,7 @@ Result<Answer> run_diet(const Arguments& arguments);
 Result<Answer> run_need(const Arguments& arguments);
 Result<Answer> run_outlook(const Arguments& arguments);
 Result<Answer> run_price(const Arguments& arguments);
+Result<Answer> run_plan(const Arguments& arguments);
 Result<Answer> run_sources(const Arguments& arguments);
 
 }  // namespace pluckbook::cli

@@ -15,11 +15,6 @@ Share at_cover(const DietSeries& series, DietNutrient nutrient, Date day, double
   return from_scale(nutrient, middle + series.sd_on(nutrient, day) * normal_quantile(1 - cover));
 }
 
-Intake intake_with_protein_met(const Herd& herd, const HerdNeed& need, Diet diet) {
-  diet.crude_protein = std::max(diet.crude_protein, from_percent(intake_rules().cp_floor_percent));
-  return intake_of(herd, need, diet, leading_rule(herd));
-}
-
 GrazingDay grazing_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
                        KgDmPerDay forage_intake, NewestFigures newest) {
   GrazingDay day;
@@ -52,13 +47,19 @@ Diet diet_at_cover(const DietSeries& series, NewestFigures newest, Date day, dou
   return diet;
 }
 
+Intake fed_intake(const Herd& herd, const HerdNeed& need, const Diet& diet, FedIntake fed) {
+  Diet eaten = diet;
+  if (fed == FedIntake::recovered)
+    eaten.crude_protein =
+        std::max(diet.crude_protein, from_percent(intake_rules().cp_floor_percent));
+  return intake_of(herd, need, eaten, leading_rule(herd));
+}
+
 FeedingDay feeding_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
                        NewestFigures newest, FedIntake fed, double trip_cost_per_head) {
   FeedingDay day;
-  const Intake recovered = intake_with_protein_met(herd, need, diet);
-  day.intake_recovered = recovered.amount;
-  day.intake =
-      fed == FedIntake::recovered ? recovered : intake_of(herd, need, diet, leading_rule(herd));
+  day.intake = fed_intake(herd, need, diet, fed);
+  day.intake_recovered = fed_intake(herd, need, diet, FedIntake::recovered).amount;
   const DayBalance balance = balance_at(need, diet, day.intake);
   day.gaps = {{DietNutrient::crude_protein, balance.crude_protein, diet.crude_protein,
                need.average.crude_protein},

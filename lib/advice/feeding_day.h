@@ -39,6 +39,9 @@ using NewestFigures = const FootedResult*;
 /// The diet that `cover` of the outcomes are better than, with the fibre of the newest bag.
 Diet diet_at_cover(const DietSeries& series, NewestFigures newest, Date day, double cover);
 
+/// What they eat of the forage by the leading rule while they are fed.
+Intake fed_intake(const Herd& herd, const HerdNeed& need, const Diet& diet, FedIntake fed);
+
 /// The day of a herd on a diet; `trip_cost_per_head` is money for one feeding trip.
 FeedingDay feeding_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
                        NewestFigures newest, FedIntake fed, double trip_cost_per_head);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "advice/outlook.h"
+#include "advice/plan.h"
 #include "advice/price.h"
 #include "report/answers.h"
 #include "report/shown.h"
@@ -24,6 +25,7 @@ Json quantity(double value, const std::string& unit);
 
 Json to_json(const OutlookAnswer& answer, const Reader& reader);
 Json to_json(const PriceAnswer& answer, const Reader& reader);
+Json to_json(const Plan& plan, const Reader& reader);
 Json to_json(const DietAnswer& answer, const Reader& reader);
 Json to_json(const NeedAnswer& answer, const Reader& reader);
 Json sources_json();

@@ -4,6 +4,7 @@
 
 #include <string>
 
+#include "advice/plan.h"
 #include "advice/price.h"
 #include "report/answers.h"
 #include "report/page.h"
@@ -16,6 +17,7 @@ Page page_of(const OutlookAnswer& answer, const Reader& reader);
 std::string finding(const NutrientOutlook& nutrient, Date until);
 
 Page page_of(const PriceAnswer& answer, const Reader& reader);
+Page page_of(const Plan& plan, const Reader& reader);
 Page page_of(const DietAnswer& answer, const Reader& reader);
 Page page_of(const NeedAnswer& answer, const Reader& reader);
 Page sources_page();

@@ -25,6 +25,21 @@ inline Bag bag_of(const std::string& id, const char* plucked, double cp, double 
   return bag;
 }
 
+/// A feed like a published one, at so much a ton since July.
+inline Feed a_quote(const std::string& id, const std::string& like, double a_ton) {
+  Feed feed;
+  feed.id = feed.name = id;
+  feed.like = like;
+  Quote quote;
+  quote.price = MoneyPerKgAsFed(a_ton / kg_per_us_ton);
+  quote.amount = a_ton;
+  quote.unit = "ton";
+  quote.kg_per_unit = kg_per_us_ton;
+  quote.date = day("2026-07-01");
+  feed.quotes.push_back(quote);
+  return feed;
+}
+
 /// Milking cows on northern mixed-grass that falls through their need in August.
 inline Book a_book() {
   Book book;

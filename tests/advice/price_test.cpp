@@ -8,22 +8,13 @@ namespace pluckbook {
 namespace {
 
 using testing::a_book;
+using testing::a_quote;
 using testing::bag_of;
 using testing::day;
 
 Book with_feed() {
   Book book = a_book();
-  Feed cube;
-  cube.id = cube.name = "cube";
-  cube.like = "range_cube_38";
-  Quote quote;
-  quote.price = MoneyPerKgAsFed(475 / kg_per_us_ton);
-  quote.amount = 475;
-  quote.unit = "ton";
-  quote.kg_per_unit = kg_per_us_ton;
-  quote.date = day("2026-07-01");
-  cube.quotes.push_back(quote);
-  book.feeds.push_back(cube);
+  book.feeds.push_back(a_quote("cube", "range_cube_38", 475));
   return book;
 }
 

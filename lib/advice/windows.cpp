@@ -1,0 +1,75 @@
+#include "advice/windows.h"
+
+#include <algorithm>
+#include <map>
+
+#include "advice/outlook.h"
+
+namespace pluckbook {
+namespace {
+
+/// The diets of one pasture over all days ahead.
+struct PastureAhead {
+  DietSeries series;
+  std::optional<FootedResult> figures;
+  DietSeries::Paths paths;
+};
+
+Result<PastureAhead> pasture_ahead(const Book& book, const Pasture& pasture,
+                                   const WindowSettings& settings) {
+  Result<DietSeries> series = DietSeries::of(book, pasture);
+  if (!series) return series.problems();
+  PastureAhead ahead{std::move(*series), std::nullopt, {}};
+  if (const FootedResult* newest = ahead.series.newest_result(settings.as_of))
+    ahead.figures = *newest;
+  if (settings.paths > 0)
+    ahead.paths = ahead.series.paths(settings.as_of, settings.until, settings.paths, settings.seed);
+  return ahead;
+}
+
+std::optional<Share> fibre_of(const PastureAhead& ahead) {
+  return ahead.figures ? ahead.figures->ndf : std::nullopt;
+}
+
+void set_diets(const PastureAhead& ahead, Date middle, const WindowSettings& settings,
+               FeedingWindow& window) {
+  window.figures = ahead.figures;
+  window.at_cover = diet_at_cover(ahead.series, window.newest(), middle, settings.cover);
+  window.median = diet_at_cover(ahead.series, window.newest(), middle, 0.5);
+  const long day = days_between(settings.as_of, middle);
+  for (int path = 0; path < settings.paths; ++path)
+    window.paths.push_back({Share(ahead.paths.crude_protein(day, path)),
+                            Share(ahead.paths.tdn(day, path)), fibre_of(ahead)});
+}
+
+}  // namespace
+
+Result<std::vector<FeedingWindow>> windows_ahead(const Book& book, const Herd& herd,
+                                                 const WindowSettings& settings) {
+  std::vector<FeedingWindow> windows;
+  std::map<const Pasture*, PastureAhead> pastures;
+  for (Date first = settings.as_of; first <= settings.until; first += Days(settings.change_every)) {
+    FeedingWindow window;
+    window.first = first;
+    window.last = std::min(first + Days(settings.change_every - 1), settings.until);
+    const Date middle = first + Days((window.days() - 1) / 2);
+    const Result<Grazing> grazing = grazing_of(book, herd, middle);
+    if (!grazing) return grazing.problems();
+    window.pasture = grazing->pasture;
+    window.trip_per_head = trip_cost_per_head(book, *window.pasture, herd);
+    Result<HerdNeed> need = need_on(herd, middle);
+    if (!need) return need.problems();
+    window.need = std::move(*need);
+    auto known = pastures.find(window.pasture);
+    if (known == pastures.end()) {
+      Result<PastureAhead> ahead = pasture_ahead(book, *window.pasture, settings);
+      if (!ahead) return ahead.problems();
+      known = pastures.emplace(window.pasture, std::move(*ahead)).first;
+    }
+    set_diets(known->second, middle, settings, window);
+    windows.push_back(std::move(window));
+  }
+  return windows;
+}
+
+}  // namespace pluckbook

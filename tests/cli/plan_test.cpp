@@ -1,0 +1,174 @@
+// A plan's printed figures, read back from the page as a banker would with a pencil.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <regex>
+#include <vector>
+
+#include "cli/run.h"
+
+namespace pluckbook::testing {
+namespace {
+
+const std::string northern = "plan spring-cows --as-of 2026-08-20";
+const std::string southern = "plan fall-cows --as-of 2026-11-20";
+
+std::vector<std::string> words_of(const std::string& line) {
+  std::istringstream in(line);
+  std::vector<std::string> words;
+  for (std::string word; in >> word;) words.push_back(word);
+  return words;
+}
+
+/// The lines from one that begins with `head` to the next empty one.
+std::vector<std::string> block_from(const std::string& text, const std::string& head) {
+  std::istringstream in(text);
+  std::vector<std::string> block;
+  for (std::string line; std::getline(in, line);) {
+    if (!block.empty() && line.empty()) break;
+    if (!block.empty() || line.rfind(head, 0) == 0) block.push_back(line);
+  }
+  return block;
+}
+
+long cents(const std::string& printed) {
+  return std::lround(std::stod(printed) * 100);
+}
+
+/// What the program says; asked once of the same words, since it writes nothing.
+const std::string& planned(const std::string& scenario, const std::string& words) {
+  static std::map<std::string, std::string> said;
+  std::string& output = said[scenario + " " + words];
+  if (output.empty()) output = run_in(FreshFolder(scenario).path(), words).output;
+  return output;
+}
+
+/// Tons x price of every feed, trips x cost of every pasture, and the total: all as printed.
+struct AddedUp {
+  long lines = 0, total = 0;
+  int feeds = 0;
+};
+
+AddedUp added_up(const std::string& text) {
+  AddedUp sum;
+  static const std::regex trips(R"((\d+) trips to \S+ at ([\d.]+) +([\d.]+))");
+  for (const std::string& line : block_from(text, "to buy")) {
+    std::smatch match;
+    const std::vector<std::string> words = words_of(line);
+    if (words[0] == "to") continue;
+    if (words[0] == "total") {
+      sum.total = cents(words[1]);
+    } else if (std::regex_match(line, match, trips)) {
+      EXPECT_EQ(std::stol(match[1]) * cents(match[2]), cents(match[3])) << line;
+      sum.lines += cents(match[3]);
+    } else {
+      const double tons = std::stod(words[1]), price = std::stod(words[words.size() - 2]);
+      EXPECT_EQ(std::lround(tons * price * 100), cents(words.back())) << line;
+      sum.lines += cents(words.back());
+      ++sum.feeds;
+    }
+  }
+  return sum;
+}
+
+TEST(Plan, TonsTimesPriceAndTripsAddUpToTheTotalToTheCent) {
+  for (const auto& [scenario, words] :
+       std::map<std::string, std::string>{{"northern", northern}, {"southern", southern}}) {
+    const std::string& text = planned(scenario, words);
+    const AddedUp sum = added_up(text);
+    EXPECT_GE(sum.feeds, 1) << text;
+    EXPECT_GT(sum.total, 0);
+    EXPECT_EQ(sum.lines, sum.total) << text;
+  }
+}
+
+TEST(Plan, TheFirstSentenceHoldsTheSameTotal) {
+  const std::string& text = planned("northern", northern);
+  const std::string first = text.substr(0, text.find("covering"));
+  std::smatch match;
+  ASSERT_TRUE(std::regex_search(first, match, std::regex(R"(([\d.]+)\sUSD)"))) << first;
+  EXPECT_EQ(cents(match[1]), added_up(text).total);
+}
+
+TEST(Plan, MonthsAddUpToTheTotalAndTheTons) {
+  const auto plan = nlohmann::json::parse(planned("northern", northern + " --json"));
+  long months = 0;
+  std::map<std::string, long> tons;
+  for (const auto& month : plan["months"]) {
+    months += std::lround(month["cost"]["value"].get<double>() * 100);
+    for (const auto& feed : month["feeds"])
+      tons[feed["feed"]] += std::lround(feed["amount"]["value"].get<double>() * 100);
+  }
+  EXPECT_EQ(months, std::lround(plan["cost"]["value"].get<double>() * 100));
+  ASSERT_FALSE(plan["buy"].empty());
+  for (const auto& line : plan["buy"])
+    EXPECT_EQ(tons[line["feed"]], std::lround(line["amount"]["value"].get<double>() * 100));
+}
+
+TEST(Plan, MoreOutcomesNeverAskForLess) {
+  for (const auto& [scenario, words] :
+       std::map<std::string, std::string>{{"northern", northern}, {"southern", southern}}) {
+    const auto plan = nlohmann::json::parse(planned(scenario, words + " --json"));
+    const auto& columns = plan["outcomes"];
+    ASSERT_EQ(columns.size(), 3U);
+    for (std::size_t i = 1; i < columns.size(); ++i) {
+      EXPECT_GT(columns[i]["cost"]["value"], columns[i - 1]["cost"]["value"]);
+      EXPECT_GE(columns[i]["trips"], columns[i - 1]["trips"]);
+      for (std::size_t feed = 0; feed < columns[i]["feeds"].size(); ++feed)
+        EXPECT_GE(columns[i]["feeds"][feed]["amount"]["value"],
+                  columns[i - 1]["feeds"][feed]["amount"]["value"]);
+    }
+  }
+}
+
+TEST(Plan, DoingNothingLosesConditionThatThePlanKeeps) {
+  const auto plan = nlohmann::json::parse(planned("northern", northern + " --json"));
+  const auto& condition = plan["condition"];
+  EXPECT_LT(condition["unfed"]["value"], condition["now"]["value"]);
+  EXPECT_GE(condition["fed"]["value"], condition["now"]["value"]);
+  EXPECT_LE(condition["unfed_low"]["value"], condition["unfed"]["value"]);
+}
+
+TEST(Plan, CautionsStandBeforeTheTableOfMoney) {
+  const std::string& text = planned("northern", northern);
+  EXPECT_LT(text.find("cautions"), text.find("what that buys"));
+  EXPECT_NE(text.find("cautions"), std::string::npos);
+}
+
+TEST(Plan, NoLineIsWiderThanEightyColumns) {
+  for (const std::string& units : {"us", "metric"}) {
+    std::istringstream lines(planned("southern", southern + " --units " + units));
+    for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
+  }
+}
+
+TEST(Plan, AShortageWithoutAQuoteIsAProblem) {
+  const FreshFolder folder("northern");
+  const Ran ran = run_in(folder.path(), "plan spring-cows --as-of 2026-07-05");
+  EXPECT_EQ(ran.exit, 3) << ran.output;
+  EXPECT_NE(ran.output.find("no feed of the book can be priced"), std::string::npos);
+}
+
+TEST(Plan, ADearShortageOrdersMore) {
+  const auto ordered = [](const std::string& terms) {
+    return nlohmann::json::parse(planned("northern", northern + terms + " --json"))["order"];
+  };
+  const auto usual = ordered("");
+  const auto dear = ordered(" --late-costs 90");
+  EXPECT_EQ(usual["assumed"], true);
+  EXPECT_EQ(dear["assumed"], false);
+  EXPECT_NEAR(dear["cover"]["value"].get<double>(), 90, 1e-6);
+  EXPECT_GT(dear["feeds"][0]["amount"]["value"], usual["feeds"][0]["amount"]["value"]);
+}
+
+TEST(Plan, OptionsOutOfTheirRangeAreRefused) {
+  const FreshFolder folder("northern");
+  for (const std::string& option : {"--cover 30", "--change-every 0", "--change-every 2.5",
+                                    "--late-costs 0", "--left-loses 400", "--change-every soon"})
+    EXPECT_EQ(run_in(folder.path(), northern + " " + option).exit, 2) << option;
+}
+
+}  // namespace
+}  // namespace pluckbook::testing
