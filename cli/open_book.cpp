@@ -101,4 +101,21 @@ Result<const Feed*> feed_named(const Book& book, const std::string& id) {
   return named(book.feeds, id, "feed");
 }
 
+Result<std::vector<const Herd*>> herds_named(const Book& book,
+                                             const std::vector<std::string>& names) {
+  std::vector<const Herd*> herds;
+  if (names.empty()) {
+    for (const Herd& herd : book.herds) herds.push_back(&herd);
+  }
+  for (const std::string& name : names) {
+    Result<const Herd*> herd = herd_named(book, name);
+    if (!herd) return herd.problems();
+    herds.push_back(*herd);
+  }
+  if (herds.empty()) {
+    return input_problem("the book has no herd yet", "write one in herds.yaml");
+  }
+  return herds;
+}
+
 }  // namespace pluckbook::cli

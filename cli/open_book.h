@@ -22,6 +22,9 @@ Result<UnitSystem> units_of(const Arguments& arguments, UnitSystem otherwise);
 
 /// Fails with the nearest known id suggested.
 Result<const Herd*> herd_named(const Book& book, const std::string& id);
+/// The herds named; all of them when none is.
+Result<std::vector<const Herd*>> herds_named(const Book& book,
+                                             const std::vector<std::string>& names);
 Result<const Pasture*> pasture_named(const Book& book, const std::string& id);
 Result<const Bag*> bag_named(const Book& book, const std::string& id);
 Result<const Feed*> feed_named(const Book& book, const std::string& id);

@@ -1,4 +1,5 @@
-#include <algorithm>
+#include <utility>
+#include <vector>
 
 #include "base/text.h"
 #include "report/chart.h"
@@ -8,8 +9,8 @@ namespace pluckbook {
 namespace {
 
 // The drawing's own units; the page scales it to the column it stands in.
-constexpr double width = 640, height = 290;
-constexpr double left = 40, right = 12, top = 12, bottom = 58;
+constexpr double width = 460, height = 276;
+constexpr double left = 34, right = 8, top = 12, bottom = 76;
 
 std::string at(double value) {
   return fixed(value, 1);
@@ -108,36 +109,30 @@ class Drawing {
                  near_end ? "end" : "start");
   }
 
-  /// A sample of each series and its name, in one row under the months.
+  /// A sample of each series and its name, three to a row under the months.
   Markup legend() const {
-    Markup row;
-    double place = left;
-    const double level = height - 12;
-    const auto name = [&](const std::string& text) {
-      row += label(place + 30, level + 4, text, "start");
-      place += 30 + 7.2 * static_cast<double>(text.size()) + 14;
+    std::vector<std::pair<Markup, std::string>> entries;
+    const auto sample = [&](const std::string& kind) { return rule(0, 0, 22, 0, kind); };
+    const auto mark = [&](const std::string& kind) {
+      return element("g", {{"class", kind}},
+                     element("circle", {{"cx", "11"}, {"cy", "0"}, {"r", "4"}}));
     };
-    const auto sample = [&](const std::string& kind, const std::string& text) {
-      row += rule(place, level, place + 24, level, kind);
-      name(text);
-    };
-    sample("diet", "diet");
-    row += element("rect", {{"class", "band"},
-                            {"x", at(place)},
-                            {"y", at(level - 6)},
-                            {"width", "24"},
-                            {"height", "12"}});
-    name("8 years in 10");
-    if (!chart_.need.empty()) sample("need", "need");
-    const auto mark = [&](const std::string& kind, const std::string& text) {
-      row += element("g", {{"class", kind}},
-                     element("circle", {{"cx", at(place + 12)}, {"cy", at(level)}, {"r", "4"}}));
-      name(text);
-    };
-    if (!chart_.bags.empty()) mark("bags", "bag");
-    if (!chart_.earlier.empty()) mark("earlier", "earlier years");
-    if (!chart_.class_curve.empty()) sample("class-curve", "usual");
-    return element("g", {{"class", "legend"}}, row);
+    const Markup range = element(
+        "rect", {{"class", "band"}, {"x", "0"}, {"y", "-6"}, {"width", "22"}, {"height", "12"}});
+    entries.emplace_back(sample("diet"), "diet");
+    entries.emplace_back(range, "8 years in 10");
+    if (!chart_.need.empty()) entries.emplace_back(sample("need"), "need");
+    if (!chart_.bags.empty()) entries.emplace_back(mark("bags"), "bag");
+    if (!chart_.earlier.empty()) entries.emplace_back(mark("earlier"), "earlier years");
+    if (!chart_.class_curve.empty()) entries.emplace_back(sample("class-curve"), "usual");
+    Markup all;
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+      const double across = left + static_cast<double>(i % 3) * (width - left) / 3;
+      const double down = height - 34 + static_cast<double>(i / 3) * 21;
+      all += element("g", {{"transform", "translate(" + at(across) + " " + at(down) + ")"}},
+                     entries[i].first + label(28, 4, entries[i].second, "start"));
+    }
+    return element("g", {{"class", "legend"}}, all);
   }
 
   const DietChart& chart_;

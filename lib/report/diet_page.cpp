@@ -54,6 +54,14 @@ Table readings_table(const DietAnswer& answer) {
 
 }  // namespace
 
+Page diet_tables(const DietAnswer& answer) {
+  Page page;
+  page.add(readings_table(answer)).space();
+  const Table bags = bags_table(answer);
+  if (bags.empty()) return page.sentence("no bag this season");
+  return page.add(bags);
+}
+
 Page page_of(const DietAnswer& answer, const Reader& /*shares need no units*/) {
   const DietPoint& cp = answer.crude_protein.model;
   const DietPoint& tdn = answer.tdn.model;
@@ -61,13 +69,7 @@ Page page_of(const DietAnswer& answer, const Reader& /*shares need no units*/) {
   page.sentence(fmt::format("The diet on {} holds about {} protein and {} TDN on {}.",
                             answer.series->pasture().name, percent(cp.median), percent(tdn.median),
                             in_words(answer.as_of)));
-  page.space().add(readings_table(answer)).space();
-  const Table bags = bags_table(answer);
-  if (bags.empty()) {
-    page.sentence("no bag this season");
-  } else {
-    page.add(bags);
-  }
+  page.space().append(diet_tables(answer));
   const DietChart chart = diet_chart(answer, DietNutrient::crude_protein);
   page.add(chart);
   if (!chart.finding.empty()) page.sentence(chart.finding + ".");

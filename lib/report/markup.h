@@ -40,7 +40,8 @@ Markup words(std::string_view plain);
 /// end tag.
 Markup element(std::string_view name, const std::vector<Attribute>& attributes,
                const Markup& content = {});
-inline Markup element(std::string_view name, const Markup& content) {
+/// <name>content</name>
+inline Markup tag(std::string_view name, const Markup& content) {
   return element(name, {}, content);
 }
 

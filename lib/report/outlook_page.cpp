@@ -76,23 +76,6 @@ std::vector<std::string> notes_of(const HerdOutlook& herd) {
   return notes;
 }
 
-Page herd_page(const HerdOutlook& herd, const OutlookSettings& settings, const Reader& reader) {
-  Page page;
-  for (const NutrientOutlook& n : herd.nutrients) {
-    page.sentence(fmt::format("{} in the diet of {} {}.", sentence(in_words(n.nutrient)),
-                              herd.herd->id, finding(n, settings.until)));
-  }
-  page.heading(fmt::format("outlook on {} for {} ({} head) on {}, % of dry matter",
-                           to_iso(settings.as_of), herd.herd->id, herd.herd->head,
-                           herd.pasture->name));
-  page.add(shares_table(herd, settings));
-  page.heading(fmt::format("per head and day, eating {} of dry matter ({})",
-                           mass(herd.intake.amount.value(), reader), to_string(herd.intake.rule)));
-  page.add(amounts_table(herd, reader));
-  for (const std::string& note : notes_of(herd)) page.note(note);
-  return page;
-}
-
 }  // namespace
 
 std::string finding(const NutrientOutlook& n, Date until) {
@@ -112,11 +95,29 @@ std::string finding(const NutrientOutlook& n, Date until) {
                      in_words_without_year(*c.median), range(c));
 }
 
+Page outlook_tables(const HerdOutlook& herd, const OutlookSettings& settings,
+                    const Reader& reader) {
+  Page page;
+  page.heading(fmt::format("outlook on {} for {} ({} head) on {}, % of dry matter",
+                           to_iso(settings.as_of), herd.herd->id, herd.herd->head,
+                           herd.pasture->name));
+  page.add(shares_table(herd, settings));
+  page.heading(fmt::format("per head and day, eating {} of dry matter ({})",
+                           mass(herd.intake.amount.value(), reader), to_string(herd.intake.rule)));
+  page.add(amounts_table(herd, reader));
+  for (const std::string& note : notes_of(herd)) page.note(note);
+  return page;
+}
+
 Page page_of(const OutlookAnswer& answer, const Reader& reader) {
   Page page;
   for (const HerdOutlook& herd : answer.herds) {
     if (!page.blocks().empty()) page.space();
-    page.append(herd_page(herd, answer.settings, reader));
+    for (const NutrientOutlook& n : herd.nutrients) {
+      page.sentence(fmt::format("{} in the diet of {} {}.", sentence(in_words(n.nutrient)),
+                                herd.herd->id, finding(n, answer.settings.until)));
+    }
+    page.append(outlook_tables(herd, answer.settings, reader));
   }
   if (answer.next_sample) {
     const NextSample& next = *answer.next_sample;

@@ -22,4 +22,17 @@ Page page_of(const DietAnswer& answer, const Reader& reader);
 Page page_of(const NeedAnswer& answer, const Reader& reader);
 Page sources_page();
 
+// Parts of them, for a page that says the rest in its own place.
+std::string price_finding(const PriceAnswer& answer, const Reader& reader);
+/// The same in a dozen words, for the top of the page; amounts are the day's average.
+std::string price_in_brief(const PriceAnswer& answer, const Reader& reader);
+Page price_tables(const PriceAnswer& answer, const Reader& reader);
+/// Why feeds cannot do it alone, and what the price rests on that a reader might take for granted.
+Page price_notes(const PriceAnswer& answer, const Reader& reader);
+/// "cube-38 comes into the mix at 22.08 USD/cwt (quoted at 24.50)": feeds of the mix and near
+/// rivals.
+std::vector<std::string> what_changes_the_mix(const PriceAnswer& answer, const Reader& reader);
+Page outlook_tables(const HerdOutlook& herd, const OutlookSettings& settings, const Reader& reader);
+Page diet_tables(const DietAnswer& answer);
+
 }  // namespace pluckbook

@@ -1,6 +1,6 @@
 #include <fmt/format.h>
 
-#include <cmath>
+#include <algorithm>
 
 #include "base/text.h"
 #include "report/pages.h"
@@ -28,31 +28,6 @@ std::string parts_in_words(const PriceAnswer& answer, const Reader& reader) {
     words += mass(part.as_fed.value(), reader) + " of " + answer.offers[part.offer].id;
   }
   return words;
-}
-
-std::string first_line(const PriceAnswer& answer, const Reader& reader) {
-  const std::string herd = answer.herd->id;
-  const std::string day = in_words(answer.date);
-  switch (answer.mix.status) {
-    case MixStatus::none_needed:
-      return fmt::format(
-          "No supplement is needed for {} on {}: the diet covers protein and TDN "
-          "in at least {} of outcomes.",
-          herd, day, in_hundred(answer.cover));
-    case MixStatus::optimal:
-      return fmt::format(
-          "Cheapest safe supplement for {} on {}: {} a head and day, {}; {} a head "
-          "and day, {} a day for {} head.",
-          herd, day, parts_in_words(answer, reader), per_feeding_words(answer.mix),
-          money(answer.mix.cost().value(), reader),
-          money(answer.mix.cost().value() * answer.herd->head, reader), answer.herd->head);
-    case MixStatus::out_of_reach:
-      return fmt::format("No safe mix of these feeds meets the need of {} on {}.", herd, day);
-    case MixStatus::not_trusted:
-      break;
-  }
-  return fmt::format("The least-cost answer for {} on {} failed its own check: do not use it.",
-                     herd, day);
 }
 
 Table gaps_table(const PriceAnswer& answer, const Reader& reader) {
@@ -151,20 +126,70 @@ Table options_table(const PriceAnswer& answer, const Reader& reader) {
   return table;
 }
 
-Page options_page(const PriceAnswer& answer, const Reader& reader) {
-  Page page;
-  page.space().add(options_table(answer, reader));
-  for (const Option& option : answer.options) {
-    if (!option.why_not.empty()) {
-      page.note(answer.offers[option.offer].id + ": " + option.why_not);
-    }
+}  // namespace
+
+std::string price_finding(const PriceAnswer& answer, const Reader& reader) {
+  const std::string herd = answer.herd->id;
+  const std::string day = in_words(answer.date);
+  switch (answer.mix.status) {
+    case MixStatus::none_needed:
+      return fmt::format(
+          "No supplement is needed for {} on {}: the diet covers protein and TDN "
+          "in at least {} of outcomes.",
+          herd, day, in_hundred(answer.cover));
+    case MixStatus::optimal:
+      return fmt::format(
+          "Cheapest safe supplement for {} on {}: {} a head and day, {}; {} a head "
+          "and day, {} a day for {} head.",
+          herd, day, parts_in_words(answer, reader), per_feeding_words(answer.mix),
+          money(answer.mix.cost().value(), reader),
+          money(answer.mix.cost().value() * answer.herd->head, reader), answer.herd->head);
+    case MixStatus::out_of_reach:
+      return fmt::format("No safe mix of these feeds meets the need of {} on {}.", herd, day);
+    case MixStatus::not_trusted:
+      break;
   }
+  return fmt::format("The least-cost answer for {} on {} failed its own check: do not use it.",
+                     herd, day);
+}
+
+std::string price_in_brief(const PriceAnswer& answer, const Reader& reader) {
+  switch (answer.mix.status) {
+    case MixStatus::none_needed:
+      return "No supplement is needed.";
+    case MixStatus::optimal:
+      return fmt::format("Feed {} a head daily: {}, the herd {}.", parts_in_words(answer, reader),
+                         money(answer.mix.cost().value(), reader),
+                         money(answer.mix.cost().value() * answer.herd->head, reader));
+    case MixStatus::out_of_reach:
+      return "No safe mix of these feeds meets the need.";
+    case MixStatus::not_trusted:
+      break;
+  }
+  return "The least-cost answer failed its own check: do not use it.";
+}
+
+Page price_tables(const PriceAnswer& answer, const Reader& reader) {
+  Page page;
+  page.heading(fmt::format("gap at {} cover, per head and day, eating {} of dry matter",
+                           fixed(answer.cover * 100, 0) + " %",
+                           mass(answer.intake.amount.value(), reader)));
+  page.add(gaps_table(answer, reader));
+  for (const Unmet& unmet : answer.mix.unmet) page.sentence(unmet_words(unmet, reader));
+  if (!answer.mix.parts.empty()) {
+    page.heading(answer.mix.status == MixStatus::out_of_reach ? "the nearest mix" : "the mix");
+    page.add(mix_table(answer, reader)).append(explanations(answer, reader));
+  }
+  if (answer.mix.status != MixStatus::none_needed) page.space().add(options_table(answer, reader));
   return page;
 }
 
-/// What the price rests on that a reader might take for granted.
-Page reservations(const PriceAnswer& answer, const Reader& reader) {
+Page price_notes(const PriceAnswer& answer, const Reader& reader) {
   Page page;
+  for (const Option& option : answer.options) {
+    if (option.why_not.empty() || answer.mix.status == MixStatus::none_needed) continue;
+    page.note(answer.offers[option.offer].id + ": " + option.why_not);
+  }
   if (answer.intake.protein_limits && answer.intake_recovered > answer.intake.amount) {
     page.note(fmt::format(
         "protein-poor grass holds her to {} of dry matter; once protein is met she may "
@@ -180,27 +205,34 @@ Page reservations(const PriceAnswer& answer, const Reader& reader) {
   return page;
 }
 
-}  // namespace
+std::vector<std::string> what_changes_the_mix(const PriceAnswer& answer, const Reader& reader) {
+  // A feed that would have to halve its price is no near rival.
+  constexpr double near_rival = 0.5;
+  std::vector<std::string> changes;
+  for (const Option& option : answer.options) {
+    const FeedOffer& offer = answer.offers[option.offer];
+    if (!option.break_even_quote || !offer.cost) continue;
+    const double quoted = offer.cost->as_quoted->amount;
+    const bool in_mix =
+        std::any_of(answer.mix.parts.begin(), answer.mix.parts.end(),
+                    [&](const MixPart& part) { return part.offer == option.offer; });
+    if (!in_mix && *option.break_even_quote < near_rival * quoted) continue;
+    changes.push_back(fmt::format("{} {} {} (quoted at {})", offer.id,
+                                  in_mix ? "stays in the mix up to" : "comes into the mix at",
+                                  quote_words(offer, *option.break_even_quote, reader),
+                                  fixed(quoted, 2)));
+  }
+  return changes;
+}
 
 Page page_of(const PriceAnswer& answer, const Reader& reader) {
   Page page;
-  page.sentence(first_line(answer, reader));
-  const bool none = answer.mix.status == MixStatus::none_needed;
-  if (!none && !answer.cautions.empty()) {
+  page.sentence(price_finding(answer, reader));
+  if (answer.mix.status != MixStatus::none_needed && !answer.cautions.empty()) {
     page.heading("cautions");
     for (const std::string& caution : answer.cautions) page.note(caution);
   }
-  page.heading(fmt::format("gap at {} cover, per head and day, eating {} of dry matter",
-                           fixed(answer.cover * 100, 0) + " %",
-                           mass(answer.intake.amount.value(), reader)));
-  page.add(gaps_table(answer, reader));
-  for (const Unmet& unmet : answer.mix.unmet) page.sentence(unmet_words(unmet, reader));
-  if (!answer.mix.parts.empty()) {
-    page.heading(answer.mix.status == MixStatus::out_of_reach ? "the nearest mix" : "the mix");
-    page.add(mix_table(answer, reader)).append(explanations(answer, reader));
-  }
-  if (!none) page.append(options_page(answer, reader));
-  return page.append(reservations(answer, reader));
+  return page.append(price_tables(answer, reader)).append(price_notes(answer, reader));
 }
 
 }  // namespace pluckbook

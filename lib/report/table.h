@@ -20,6 +20,8 @@ class Table {
   /// Requires: one cell a column.
   void add(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
   bool empty() const { return rows_.empty(); }
+  const std::vector<Column>& columns() const { return columns_; }
+  const std::vector<std::vector<std::string>>& rows() const { return rows_; }
 
   /// The header, the rows; each line ends with a newline and without trailing spaces. When the
   /// table is wider than `width`, last columns are dropped and named in a line below.

@@ -1,0 +1,69 @@
+#include "report/report.h"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include "base/text.h"
+#include "book/store.h"
+#include "cli/command.h"
+#include "cli/open_book.h"
+
+namespace pluckbook::cli {
+namespace {
+
+std::optional<std::string> text_of_file(const std::filesystem::path& path) {
+  std::ifstream in(path, std::ios::binary);
+  if (!in) return std::nullopt;
+  return std::string(std::istreambuf_iterator<char>(in), {});
+}
+
+/// Writes the page whole or not at all; takes the place of an earlier page, of nothing else.
+Result<Done> keep_page(const std::string& output, const std::string& html) {
+  const std::filesystem::path path(output);
+  const std::optional<std::string> old = text_of_file(path);
+  if (old && !old->starts_with("<!doctype html>")) {
+    return usage_problem(fmt::format("'{}' is there and is no HTML page", shown(output)),
+                         "choose another name for --output, such as report.html");
+  }
+  std::error_code error;
+  const std::filesystem::path folder =
+      std::filesystem::canonical(path.has_parent_path() ? path.parent_path() : ".", error);
+  if (error) {
+    return usage_problem(fmt::format("no folder '{}'", shown(path.parent_path().string())),
+                         "make the folder first, or write the page somewhere else");
+  }
+  return replace_file(disk(), folder, path.filename().string(), html, old);
+}
+
+}  // namespace
+
+Result<Answer> run_report(const Arguments& arguments) {
+  Result<Opened> opened = open_book(arguments);
+  if (!opened) return opened.problems();
+  Result<std::vector<const Herd*>> herds = herds_named(opened->known, arguments.words);
+  if (!herds) return herds.problems();
+  OutlookSettings settings;
+  settings.as_of = opened->as_of;
+  settings.until = opened->until;
+  Result<ReportAnswer> report = report_of(opened->known, *herds, settings);
+  if (!report) return report.problems();
+  const bool card = arguments.has("feeding-card");
+  Answer answer;
+  if (!arguments.has("output")) {
+    answer.text = card ? text_of(feeding_card(*report, opened->reader), opened->reader.width)
+                       : report_html(*report, opened->reader);
+    return answer;
+  }
+  Result<Done> kept =
+      keep_page(arguments.get("output"), card ? feeding_card_html(*report, opened->reader)
+                                              : report_html(*report, opened->reader));
+  if (!kept) return kept.problems();
+  answer.text = fmt::format("page kept: {}\nnext: open it in a browser, or print it\n",
+                            shown(arguments.get("output")));
+  return answer;
+}
+
+}  // namespace pluckbook::cli

@@ -1,0 +1,43 @@
+#include "report/report.h"
+
+namespace pluckbook {
+namespace {
+
+Result<HerdReport> herd_report(const Book& book, const Herd& herd,
+                               const OutlookSettings& settings) {
+  HerdReport report;
+  Result<HerdOutlook> outlook = outlook_of(book, herd, settings);
+  if (!outlook) return outlook.problems();
+  report.outlook = std::move(*outlook);
+  Result<DietSeries> series = DietSeries::of(book, *report.outlook.pasture);
+  if (!series) return series.problems();
+  report.series = std::make_shared<const DietSeries>(std::move(*series));
+  report.diet = diet_answer(book, *report.series, settings);
+  Result<PriceAnswer> price = price_for(book, herd, {settings.as_of, book.cover});
+  if (price) {
+    report.price = std::move(*price);
+  } else {
+    report.no_price = price.problems().front().what;
+  }
+  return report;
+}
+
+}  // namespace
+
+Result<ReportAnswer> report_of(const Book& book, const std::vector<const Herd*>& herds,
+                               const OutlookSettings& settings) {
+  ReportAnswer report;
+  report.book = &book;
+  report.settings = settings;
+  std::vector<HerdOutlook> outlooks;
+  for (const Herd* herd : herds) {
+    Result<HerdReport> one = herd_report(book, *herd, settings);
+    if (!one) return one.problems();
+    outlooks.push_back(one->outlook);
+    report.herds.push_back(std::move(*one));
+  }
+  report.next_sample = next_sample(book, outlooks, settings);
+  return report;
+}
+
+}  // namespace pluckbook
