@@ -35,7 +35,11 @@ Result<Done> keep_page(const std::string& output, const std::string& html) {
     return usage_problem(fmt::format("no folder '{}'", shown(path.parent_path().string())),
                          "make the folder first, or write the page somewhere else");
   }
-  return replace_file(disk(), folder, path.filename().string(), html, old);
+  Result<Replaced> done = replace_file(disk(), folder, path.filename().string(), html, old);
+  if (!done) return done.problems();
+  if (*done == Replaced::yes) return Done{};
+  return system_problem(fmt::format("'{}' was changed by someone else meanwhile", shown(output)),
+                        "it was left as it is; say the same again");
 }
 
 }  // namespace
