@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "book/read_parts.h"
+#include "published/energetics.h"
 #include "published/forage_classes.h"
 
 namespace pluckbook {
@@ -152,6 +153,12 @@ void read_calving(FileReading& reading, const YamlNode::Entry& entry, Herd& herd
   if (!calving.first.is_special()) herd.calving = std::move(calving);
 }
 
+Value<std::string> breed_value() {
+  std::vector<std::pair<std::string, std::string>> known;
+  for (const Breed& breed : breeds()) known.emplace_back(breed.name, breed.name);
+  return choice_value<std::string>("british", std::move(known));
+}
+
 const Keys<Herd>& herd_keys() {
   static const Keys<Herd> table = {
       "herd",
@@ -172,7 +179,7 @@ const Keys<Herd>& herd_keys() {
           key("peak_milk", Need::optional, milk_value("22 lb/day"), &Herd::peak_milk),
           key("gain", Need::optional, gain_value("1.5 lb/day"), &Herd::gain),
           key("condition", Need::optional, number_value("5.0", 1, 9), &Herd::condition),
-          key("breed", Need::optional, text_value("british"), &Herd::breed),
+          key("breed", Need::optional, breed_value(), &Herd::breed),
           {"calving",
            Need::optional,
            "calving",

@@ -57,7 +57,7 @@ struct Herd {
   std::optional<KgPerDay> peak_milk;
   std::optional<KgPerDay> gain;  // growing cattle and bulls
   double condition = 5;
-  std::string breed = "british";
+  std::string breed = "british";  // a name of published breeds()
   std::optional<Calving> calving;
   std::optional<Date> weaning;
   std::optional<double> intake_percent;  // the herd's own figure, % of body weight

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.h"
+#include "cow/equations.h"
 #include "cow/rows.h"
 #include "published/rules.h"
 
@@ -11,9 +13,9 @@ namespace pluckbook {
 namespace {
 
 constexpr double days_in_month = 30.5;  // the row of month m stands on day 30.5 m
-constexpr double last_milking_day = 6 * days_in_month, first_dry_day = 7 * days_in_month;
-constexpr double last_day = 12 * days_in_month, last_bred_day = 9 * days_in_month;
+constexpr double last_day = 12 * days_in_month;
 constexpr double gestation_days = 282;
+
 /// A row in the program's own units, with its part in the reading.
 template <class Row>
 RowPart row_part(WeightedRow<Row> weighted) {
@@ -33,46 +35,99 @@ RowPart row_part(WeightedRow<Row> weighted) {
   return part;
 }
 
-/// What every row gives, summed over the rows around a point. `size` scales intake and energy for a
-/// weight outside the table.
-Need blended(std::vector<RowPart> rows, double size, const Citation& citation) {
+/// What every row gives, summed over the rows around a point.
+Need blended(std::vector<RowPart> rows, const Citation& citation) {
   Need need;
   for (const RowPart& row : rows) {
-    need.intake += row.intake * (row.weight * size);
+    need.intake += row.intake * row.weight;
     need.tdn += row.tdn * row.weight;
     need.crude_protein_table += row.crude_protein * row.weight;
     need.calcium += row.calcium * row.weight;
     need.phosphorus += row.phosphorus * row.weight;
-    need.nem += row.nem * (row.weight * size);
-    need.neg += row.neg * (row.weight * size);
-    need.weight += row.body_weight * (row.weight * std::pow(size, 4.0 / 3));
+    need.nem += row.nem * row.weight;
+    need.neg += row.neg * row.weight;
+    need.weight += row.body_weight * row.weight;
     need.milk += row.milk * row.weight;
   }
   need.rows = std::move(rows);
-  need.size_beyond_table = size;
   need.citation = &citation;
   return need;
 }
 
-/// Size of an animal against the nearest weight of the table, metabolic: 1 inside it.
-template <class Row>
-double size_beyond(const std::vector<const Row*>& rows, const Axis<Row>& weight) {
-  const Bracket bracket = bracket_of(rows, weight);
-  if (!bracket.above && !bracket.below) return 1;
-  return std::pow(weight.at / bracket.low, 0.75);
+/// Adds so much of what the equations say of an animal whose mature weight is known.
+void add_equations(BeyondTable& sum, const AnimalAt& animal, double share) {
+  const EquationNeed need = need_of_state(state_of(animal, *animal.mature_weight));
+  sum.intake += need.intake * share;
+  sum.tdn += need.tdn * share;
+  sum.crude_protein += need.crude_protein() * share;
+  sum.calcium += need.calcium_share() * share;
+  sum.phosphorus += need.phosphorus_share() * share;
+  sum.nem += need.energy.nem() * share;
+  sum.neg += need.energy.gain * share;
+  sum.weight += need.state.weight * share;
+  sum.milk += need.state.milk * share;
 }
 
+void add(Need& need, const BeyondTable& beyond) {
+  need.intake += beyond.intake;
+  need.tdn += beyond.tdn;
+  need.crude_protein_table += beyond.crude_protein;
+  need.calcium += beyond.calcium;
+  need.phosphorus += beyond.phosphorus;
+  need.nem += beyond.nem;
+  need.neg += beyond.neg;
+  need.weight += beyond.weight;
+  need.milk += beyond.milk;
+  need.beyond = beyond;
+}
+
+/// Where a point stands beyond a column; nothing within it.
+std::optional<std::string> note_beyond(const ColumnStep& step) {
+  if (step.at == step.held()) return std::nullopt;
+  const bool above = step.at > step.high;
+  const std::string edge = shortest(step.held()), unit = step.unit.empty() ? "" : " " + step.unit;
+  if (step.column == "day")  // no day of hers in it: a year's answers would each say their own
+    return above ? "after day " + edge + ", the last of her rows, the equations carry the need on"
+                 : "before day " + edge + ", the first of her rows, the equations carry it back";
+  return step.column + " " + shortest(std::round(step.at * 10) / 10) + unit + " is " +
+         (above ? "above" : "below") + " the table: the equations carry its " +
+         (above ? "last" : "first") + " rows (" + edge + unit + ") on";
+}
+
+void add_notes(Need& need, const std::vector<std::string>& notes) {
+  for (const std::string& note : notes)
+    if (std::find(need.notes.begin(), need.notes.end(), note) == need.notes.end())
+      need.notes.push_back(note);
+}
+
+/// What the equations add to rows from the edge of the table on; each row's edge is the animal put
+/// at the nearest place the table holds.
+/// Requires: the animal's mature weight is set.
+template <class Row>
+BeyondTable beyond_table(const AnimalAt& animal, const std::vector<RowPart>& rows,
+                         const std::vector<Axis<Row>>& axes) {
+  BeyondTable beyond;
+  add_equations(beyond, animal, 1);
+  for (const RowPart& row : rows) {
+    AnimalAt edge = animal;
+    for (std::size_t i = 0; i < axes.size(); ++i) axes[i].put(edge, row.steps[i].held());
+    add_equations(beyond, edge, -row.weight);
+  }
+  return beyond;
+}
+
+/// The need as the rows around a point have it, carried on by the equations where it lies beyond.
+/// Requires: the animal's mature weight is set.
 template <class Row>
 Need need_from(const RequirementTable<Row>& table, const std::vector<const Row*>& rows,
-               const std::vector<Axis<Row>>& axes, std::size_t weight_axis) {
-  std::vector<std::string> notes;
+               const std::vector<Axis<Row>>& axes, const AnimalAt& animal) {
   std::vector<RowPart> parts;
-  for (WeightedRow<Row>& row : rows_around(rows, axes, notes))
-    parts.push_back(row_part(std::move(row)));
-  const double size = size_beyond(rows, axes[weight_axis]);
-  Need need = blended(std::move(parts), size, table.citation);
-  need.notes = std::move(notes);
-  if (size != 1) need.notes.push_back("intake and energy were scaled by weight^0.75");
+  for (WeightedRow<Row>& row : rows_around(rows, axes)) parts.push_back(row_part(std::move(row)));
+  Need need = blended(std::move(parts), table.citation);
+  for (const RowPart& part : need.rows)
+    for (const ColumnStep& step : part.steps)
+      if (const auto note = note_beyond(step)) add_notes(need, {*note});
+  if (!need.notes.empty()) add(need, beyond_table(animal, need.rows, axes));
   return need;
 }
 
@@ -82,87 +137,92 @@ void apply_rumen_floor(Need& need) {
   need.crude_protein = std::max(need.crude_protein_table, floor);
 }
 
-/// The day to read cow rows at, with a note where she stands beyond them.
-double day_in_rows(const AnimalAt& animal, std::vector<std::string>& notes) {
-  const double day = animal.days_since_calving;
-  if (!animal.milking) {
-    if (day < last_milking_day)
-      notes.push_back("weaned before day 183: the first dry row was used");
-    return std::clamp(day, first_dry_day, last_day);
-  }
-  if (day < days_in_month) notes.push_back("the row of month 1 stands for the days before it");
-  if (day > last_milking_day)
-    notes.push_back("still milking after day 183: the last milking row was used");
-  return std::clamp(day, days_in_month, last_milking_day);
+void put_mature_weight(AnimalAt& animal, double lb) {
+  animal.mature_weight = from_lb<KgBody>(lb);
+}
+void put_day(AnimalAt& animal, double day) {
+  animal.days_since_calving = day;
 }
 
-Need cow_need(const RequirementTable<CowRow>& table, const AnimalAt& animal, KgBody mature) {
-  std::vector<std::string> notes;
-  const double day = day_in_rows(animal, notes);
-  std::vector<const CowRow*> rows;
-  for (const CowRow& row : table.rows)
-    if (row.milking == animal.milking) rows.push_back(&row);
-  std::vector<Axis<CowRow>> axes{
-      {[](const CowRow& r) { return r.mature_weight_lb; }, pounds(mature), "mature weight", "lb"},
-      {[](const CowRow& r) { return r.month * days_in_month; }, day, "day", ""}};
+template <class Row>
+std::vector<const Row*> all_rows(const RequirementTable<Row>& table) {
+  std::vector<const Row*> rows;
+  for (const Row& row : table.rows) rows.push_back(&row);
+  return rows;
+}
+
+template <class Row>
+Axis<Row> mature_weight_axis(const AnimalAt& animal) {
+  return {[](const Row& r) { return r.mature_weight_lb; }, put_mature_weight,
+          pounds(*animal.mature_weight), "mature weight", "lb"};
+}
+
+Need cow_need(const RequirementTable<CowRow>& table, AnimalAt animal) {
+  const bool before_rows = animal.milking && animal.days_since_calving < days_in_month;
+  if (before_rows) animal.days_since_calving = days_in_month;
+  animal.days_since_calving = std::min(animal.days_since_calving, last_day);
+  auto rows = all_rows(table);
+  std::erase_if(rows, [&](const CowRow* row) { return row->milking != animal.milking; });
+  std::vector<Axis<CowRow>> axes{mature_weight_axis<CowRow>(animal),
+                                 {[](const CowRow& r) { return r.month * days_in_month; }, put_day,
+                                  animal.days_since_calving, "day", ""}};
   // Dry rows repeat over milk levels: only a milking cow's milk can lie outside the table.
   if (animal.milking)
-    axes.push_back({[](const CowRow& r) { return r.peak_milk_lb; }, pounds(animal.peak_milk),
-                    "peak milk", "lb/day"});
-  Need need = need_from(table, rows, axes, 0);
-  need.notes.insert(need.notes.begin(), notes.begin(), notes.end());
+    axes.push_back({[](const CowRow& r) { return r.peak_milk_lb; },
+                    [](AnimalAt& a, double lb) { a.peak_milk = from_lb<KgPerDay>(lb); },
+                    pounds(animal.peak_milk), "peak milk", "lb/day"});
+  Need need = need_from(table, rows, axes, animal);
+  if (before_rows) add_notes(need, {"the row of month 1 stands for the days before it"});
   return need;
 }
 
-Need bred_need(const AnimalAt& animal, KgBody mature) {
+Need bred_need(AnimalAt animal) {
+  const bool open = animal.days_since_calving < 0;
+  if (open) animal.days_since_calving = 0;
   const auto& table = bred_heifer_requirements();
-  const double day = std::clamp(animal.days_since_calving, days_in_month, last_bred_day);
-  std::vector<const BredHeiferRow*> rows;
-  for (const BredHeiferRow& row : table.rows) rows.push_back(&row);
   Need need = need_from<BredHeiferRow>(
-      table, rows,
-      {{[](const BredHeiferRow& r) { return r.mature_weight_lb; }, pounds(mature), "mature weight",
-        "lb"},
-       {[](const BredHeiferRow& r) { return r.month_of_pregnancy * days_in_month; }, day, "day",
-        ""}},
-      0);
-  if (animal.days_since_calving < 0) need.notes.push_back("not yet bred: the first row was used");
+      table, all_rows(table),
+      {mature_weight_axis<BredHeiferRow>(animal),
+       {[](const BredHeiferRow& r) { return r.month_of_pregnancy * days_in_month; }, put_day,
+        animal.days_since_calving, "day", ""}},
+      animal);
+  if (open) add_notes(need, {"not yet bred: this is her need on the day of mating"});
   return need;
 }
 
-Need growing_need(const RequirementTable<GrowingRow>& table, const AnimalAt& animal,
-                  KgBody mature) {
-  std::vector<const GrowingRow*> rows;
-  for (const GrowingRow& row : table.rows) rows.push_back(&row);
-  Need need = need_from<GrowingRow>(
-      table, rows,
-      {{[](const GrowingRow& r) { return r.mature_weight_lb; }, pounds(mature), "mature weight",
-        "lb"},
-       {[](const GrowingRow& r) { return r.weight_lb; }, pounds(animal.weight), "weight", "lb"},
-       {[](const GrowingRow& r) { return r.gain_lb; }, pounds(animal.gain), "gain", "lb/day"}},
-      1);
+Need growing_need(const RequirementTable<GrowingRow>& table, const AnimalAt& animal) {
+  Need need =
+      need_from<GrowingRow>(table, all_rows(table),
+                            {mature_weight_axis<GrowingRow>(animal),
+                             {[](const GrowingRow& r) { return r.weight_lb; },
+                              [](AnimalAt& a, double lb) { a.weight = from_lb<KgBody>(lb); },
+                              pounds(animal.weight), "weight", "lb"},
+                             {[](const GrowingRow& r) { return r.gain_lb; },
+                              [](AnimalAt& a, double lb) { a.gain = from_lb<KgPerDay>(lb); },
+                              pounds(animal.gain), "gain", "lb/day"}},
+                            animal);
   need.weight = animal.weight;
   return need;
 }
 
-/// Table, by class.
-Need table_need(const AnimalAt& animal, KgBody mature) {
+/// By the table of her class. Requires: the animal's mature weight is set.
+Need table_need(const AnimalAt& animal) {
   switch (animal.cow_class) {
     case CowClass::mature_cow: {
-      Need need = cow_need(mature_cow_requirements(), animal, mature);
+      Need need = cow_need(mature_cow_requirements(), animal);
       need.weight = animal.weight;
       return need;
     }
     case CowClass::first_calf_heifer:
-      return cow_need(first_calf_requirements(), animal, mature);
+      return cow_need(first_calf_requirements(), animal);
     case CowClass::bred_heifer:
-      return bred_need(animal, mature);
+      return bred_need(animal);
     case CowClass::growing:
-      return growing_need(growing_requirements(), animal, mature);
+      return growing_need(growing_requirements(), animal);
     case CowClass::bull:
       break;
   }
-  return growing_need(bull_requirements(), animal, mature);
+  return growing_need(bull_requirements(), animal);
 }
 
 /// A heifer's weight is said once, as she stands at the herd's own class; her frame stays.
@@ -187,12 +247,6 @@ AnimalAt animal_of(const Herd& herd, const Slice& slice) {
   if (herd.cow_class != slice.cow_class && slice.cow_class == CowClass::mature_cow)
     animal.weight = *animal.mature_weight;
   return animal;
-}
-
-void add_notes(Need& need, const std::vector<std::string>& notes) {
-  for (const std::string& note : notes)
-    if (std::find(need.notes.begin(), need.notes.end(), note) == need.notes.end())
-      need.notes.push_back(note);
 }
 
 /// The need of some part of the herd: amounts averaged by share, shares by the matter eaten.
@@ -245,8 +299,9 @@ std::vector<SlicePart> hardest_slices_of(const HerdNeed& herd) {
 Result<Need> need_of(const AnimalAt& animal) {
   if (auto problem = impossible(animal)) return *std::move(problem);
   std::vector<std::string> notes;
-  const KgBody mature = mature_weight_of(animal, notes);
-  Need need = table_need(animal, mature);
+  AnimalAt framed = animal;
+  framed.mature_weight = mature_weight_of(animal, notes);
+  Need need = table_need(framed);
   add_notes(need, notes);
   apply_rumen_floor(need);
   return need;

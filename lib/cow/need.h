@@ -35,6 +35,16 @@ struct Slice {
 /// year on. Fails: cows or heifers without a calving date; shares that add to nothing.
 Result<std::vector<Slice>> slices_on(const Herd& herd, Date day);
 
+/// What the equations add to the nearest rows for an animal that stands beyond them: their answer
+/// for her less their answer at the edge of the table, so that need stays continuous there.
+struct BeyondTable {
+  KgDmPerDay intake;
+  Share tdn, crude_protein, calcium, phosphorus;
+  McalPerDay nem, neg;
+  KgBody weight;
+  KgPerDay milk;
+};
+
 /// A requirement on one day. Shares are of dry matter as the rows print them; amounts are the rows'
 /// own share x intake.
 struct Need {
@@ -45,9 +55,9 @@ struct Need {
   McalPerDay nem, neg;
   KgPerDay milk;
   KgBody weight;
-  std::vector<RowPart> rows;       // what one animal's need was read from; none for an average
-  double size_beyond_table = 1;    // scales intake and energy
-  std::vector<std::string> notes;  // "weight 1650 lb is above the table; its last row was used"
+  std::vector<RowPart> rows;          // what one animal's need was read from; none for an average
+  std::optional<BeyondTable> beyond;  // already in the figures above
+  std::vector<std::string> notes;     // "weight 1650 lb is above the table ..."
   const Citation* citation = nullptr;
 
   KgPerDay tdn_amount() const { return intake * tdn; }
@@ -56,9 +66,9 @@ struct Need {
   KgPerDay crude_protein_amount() const { return intake * crude_protein_table; }
 };
 
-/// The first milking row stands for the days before 30.5, the first dry row for those between
-/// weaning and 213.5. A weight outside the table takes the nearest row's shares; intake and energy
-/// are scaled by weight^0.75. Each such step beyond the table is said in the notes.
+/// The first milking row stands for the days before 30.5: the published milk curve starts from
+/// nothing, which no cow does. Beyond the rows in any other way (weight, milk, gain, still milking
+/// after day 183, dry before 213.5) the equations carry the nearest rows on, and the notes say so.
 /// A heifer's mature weight, where it is not given, is her weight / 0.86 (first calf) or / 0.70
 /// (bred): the middle of the published targets; her peak milk is the mature figure.
 /// Fails: weights, milk, gains or days no animal has; growing cattle without a mature weight.

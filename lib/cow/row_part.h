@@ -2,6 +2,7 @@
 // to show the reading as arithmetic.
 #pragma once
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -13,11 +14,13 @@ namespace pluckbook {
 /// the two a row prints.
 struct ColumnStep {
   std::string column, unit;  // "mature weight", "lb"
-  double at = 0;             // held to the table where the point lies beyond it
+  double at = 0;             // may lie beyond the table
   double low = 0, high = 0;  // the same twice on a row
   double share_of_high = 0;
   bool takes_high = false;
 
+  bool operator==(const ColumnStep&) const = default;
+  double held() const { return std::clamp(at, low, high); }
   double share() const { return takes_high ? share_of_high : 1 - share_of_high; }
   double printed() const { return takes_high ? high : low; }
 };
@@ -31,6 +34,8 @@ struct RowPart {
   McalPerDay nem, neg;
   KgBody body_weight;
   KgPerDay milk;
+
+  bool operator==(const RowPart&) const = default;
 };
 
 }  // namespace pluckbook

@@ -7,15 +7,16 @@
 #include <string>
 #include <vector>
 
-#include "base/text.h"
+#include "cow/animal.h"
 #include "cow/row_part.h"
 
 namespace pluckbook {
 
-/// One column to read along, and where on it. `name` and `unit` go into notes.
+/// One column to read along, where on it, and how an animal is put at a place of it.
 template <class Row>
 struct Axis {
   double (*column)(const Row&);
+  void (*put)(AnimalAt&, double at);
   double at = 0;
   std::string name, unit;
 };
@@ -31,7 +32,6 @@ struct WeightedRow {
 struct Bracket {
   double low = 0, high = 0;
   double share_of_high = 0;
-  bool above = false, below = false;  // the point lies outside the table
 };
 
 template <class Row>
@@ -42,8 +42,6 @@ Bracket bracket_of(const std::vector<const Row*>& rows, const Axis<Row>& axis) {
   Bracket bracket;
   bracket.low = axis.column(**least);
   bracket.high = axis.column(**most);
-  bracket.below = axis.at < bracket.low;
-  bracket.above = axis.at > bracket.high;
   const double at = std::clamp(axis.at, bracket.low, bracket.high);
   for (const Row* row : rows) {
     const double value = axis.column(*row);
@@ -56,25 +54,17 @@ Bracket bracket_of(const std::vector<const Row*>& rows, const Axis<Row>& axis) {
 }
 
 /// The rows around a point with weights that add to 1. A point outside a column takes the column's
-/// nearest value and leaves a note.
+/// nearest value.
 /// Requires: rows not empty.
 template <class Row>
 std::vector<WeightedRow<Row>> rows_around(const std::vector<const Row*>& rows,
                                           const std::vector<Axis<Row>>& axes,
-                                          std::vector<std::string>& notes, std::size_t depth = 0) {
+                                          std::size_t depth = 0) {
   if (depth == axes.size()) return {{rows.front(), 1.0, {}}};
   const Axis<Row>& axis = axes[depth];
   const Bracket bracket = bracket_of(rows, axis);
-  if (bracket.above || bracket.below) {
-    const std::string note = axis.name + " " + shortest(std::round(axis.at * 10) / 10) + " " +
-                             axis.unit + " is " + (bracket.above ? "above" : "below") +
-                             " the table; its " + (bracket.above ? "last" : "first") + " rows (" +
-                             shortest(bracket.low) + " " + axis.unit + ") were used";
-    if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
-  }
   std::vector<WeightedRow<Row>> all;
-  ColumnStep step{axis.name,   axis.unit,    std::clamp(axis.at, bracket.low, bracket.high),
-                  bracket.low, bracket.high, bracket.share_of_high,
+  ColumnStep step{axis.name, axis.unit, axis.at, bracket.low, bracket.high, bracket.share_of_high,
                   false};
   for (const bool high : {false, true}) {
     step.takes_high = high;
@@ -82,7 +72,7 @@ std::vector<WeightedRow<Row>> rows_around(const std::vector<const Row*>& rows,
     std::vector<const Row*> there;
     for (const Row* row : rows)
       if (axis.column(*row) == step.printed()) there.push_back(row);
-    for (WeightedRow<Row>& one : rows_around(there, axes, notes, depth + 1)) {
+    for (WeightedRow<Row>& one : rows_around(there, axes, depth + 1)) {
       one.weight *= step.share();
       one.steps.insert(one.steps.begin(), step);
       all.push_back(std::move(one));

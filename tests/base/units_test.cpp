@@ -21,6 +21,7 @@ static_assert(!compiles<std::multiplies<>, KgAsFedPerDay, MoneyPerKgDm>);
 static_assert(!compiles<std::multiplies<>, KgDmPerDay, MoneyPerKgAsFed>);
 static_assert(!compiles<std::multiplies<>, Share, Share>);
 static_assert(!compiles<std::less<>, Share, McalPerKgDm>);
+static_assert(!compiles<std::plus<>, Mcal, McalPerDay>);
 static_assert(!std::is_convertible_v<double, Share>);
 static_assert(!std::is_convertible_v<Share, double>);
 
@@ -38,6 +39,13 @@ TEST(Units, PoundsRoundTrip) {
 TEST(Units, PercentRoundTrips) {
   for (double percent : {0.0, 6.4, 101.0})
     EXPECT_DOUBLE_EQ(in_percent(from_percent(percent)), percent);
+}
+
+TEST(Units, TemperaturesRoundTrip) {
+  for (double degrees : {-40.0, 0.0, 59.0})
+    EXPECT_NEAR(in_fahrenheit(from_fahrenheit(degrees)), degrees, 1e-12);
+  EXPECT_DOUBLE_EQ(from_fahrenheit(59).value(), 15);
+  EXPECT_DOUBLE_EQ(from_fahrenheit(-40).value(), -40);  // the two scales meet
 }
 
 TEST(Units, DryMatterAndAsFedAreInverse) {

@@ -34,8 +34,9 @@ TEST(KeptComponents, TheRowsOfANeedAddUpToIt) {
       protein += row.weight * row.crude_protein.value();
     }
     EXPECT_NEAR(parts, 1, 1e-12);
-    EXPECT_NEAR(intake * need->size_beyond_table, need->intake.value(), 1e-9);
-    EXPECT_NEAR(protein, need->crude_protein_table.value(), 1e-12);
+    const BeyondTable beyond = need->beyond.value_or(BeyondTable{});
+    EXPECT_NEAR(intake + beyond.intake.value(), need->intake.value(), 1e-9);
+    EXPECT_NEAR(protein + beyond.crude_protein.value(), need->crude_protein_table.value(), 1e-12);
   }
 }
 

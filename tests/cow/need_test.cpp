@@ -6,6 +6,7 @@
 #include <random>
 
 #include "base/text.h"
+#include "cow/equations.h"
 
 namespace pluckbook {
 namespace {
@@ -106,11 +107,11 @@ TEST(Need, LiesHalfwayBetweenTheRowsHalfwayBetweenThem) {
 
 TEST(Need, NeverReadsBetweenTheLastMilkingRowAndTheFirstDryOne) {
   const Need milking = need(cow(1200, 20, 200, true)), dry = need(cow(1200, 20, 200, false));
-  EXPECT_NEAR(in_percent(milking.tdn), 53.4, 0.05);  // row 6
-  EXPECT_NEAR(in_percent(dry.tdn), 44.9, 0.05);      // row 7
-  EXPECT_TRUE(says(milking, "still milking after day 183"));
-  EXPECT_TRUE(dry.notes.empty());
-  EXPECT_TRUE(says(need(cow(1200, 20, 150, false)), "weaned before day 183"));
+  EXPECT_NEAR(in_percent(milking.tdn), 52.9, 0.05);  // row 6, 53.4, on with less milk
+  EXPECT_NEAR(in_percent(dry.tdn), 44.7, 0.05);      // row 7, 44.9, back to an earlier pregnancy
+  EXPECT_TRUE(says(milking, "after day 183, the last of her rows"));
+  EXPECT_TRUE(says(dry, "before day 213.5, the first of her rows"));
+  EXPECT_TRUE(says(need(cow(1200, 20, 150, false)), "before day 213.5"));
 }
 
 TEST(Need, ChangesSmoothlyExceptAtWeaningAndCalving) {
@@ -140,6 +141,7 @@ TEST(Need, StaysWithinTheRowsAroundIt) {
   std::uniform_real_distribution<double> weight(1000, 1400), milk(10, 30), day(30.5, 366);
   for (int i = 0; i < 300; ++i) {
     const double d = day(random);
+    if (d > 183 && d < 213.5) continue;  // between the last milking row and the first dry one
     const Need n = need(cow(weight(random), milk(random), d, d <= 183));
     double low = 1, high = 0;
     for (const CowRow& row : mature_cow_requirements().rows) {
@@ -164,18 +166,59 @@ TEST(Need, TheRumensSevenPercentGovernsDryRowsAndIsSaid) {
   EXPECT_EQ(milking.crude_protein.value(), milking.crude_protein_table.value());
 }
 
-TEST(Need, OutsideTheTableTheNearestRowServesAndTheNoteSaysSo) {
-  const Need edge = need(cow(1400, 20, 61, true)), heavy = need(cow(1650, 20, 61, true));
-  EXPECT_EQ(heavy.tdn.value(), edge.tdn.value());
-  EXPECT_NEAR(heavy.intake / edge.intake, std::pow(1650.0 / 1400, 0.75), 1e-9);
-  EXPECT_TRUE(says(heavy, "mature weight 1650 lb is above the table; its last rows (1400 lb)"));
-  EXPECT_TRUE(says(heavy, "scaled by weight^0.75"));
+// Beyond the table: the nearest row and what the equations say from there to her. So far within
+// print rounding of the equations alone.
+TEST(Need, OutsideTheTableTheEquationsCarryTheNearestRowsOnAndTheNoteSaysSo) {
+  for (const AnimalAt& animal :
+       {cow(1650, 20, 61, true), cow(900, 20, 61, true), cow(1200, 8, 61, true),
+        cow(1200, 34, 61, true), cow(1650, 8, 305, false), cow(1200, 20, 220, true),
+        cow(1200, 20, 190, false)}) {
+    const Need n = need(animal);
+    const EquationNeed by = *need_by_equations(animal);
+    EXPECT_TRUE(n.beyond.has_value());
+    EXPECT_NEAR(in_lb(n.intake), in_lb(by.intake), 0.051);
+    EXPECT_NEAR(in_percent(n.tdn), in_percent(by.tdn), 0.051);
+    EXPECT_NEAR(in_percent(n.crude_protein_table), in_percent(by.crude_protein()), 0.0051);
+    EXPECT_NEAR(in_percent(n.calcium), in_percent(by.calcium_share()), 0.0051);
+    EXPECT_NEAR(n.nem.value(), by.energy.nem().value(), 0.0051);
+  }
+  const Need heavy = need(cow(1650, 20, 61, true));
+  EXPECT_TRUE(says(heavy,
+                   "mature weight 1650 lb is above the table: the equations carry its last "
+                   "rows (1400 lb) on"));
   EXPECT_NEAR(in_lb(heavy.weight), 1650, 1e-9);
-  const Need drop = need(cow(1200, 8, 61, true));
-  EXPECT_EQ(drop.tdn.value(), need(cow(1200, 10, 61, true)).tdn.value());
-  EXPECT_TRUE(says(drop, "peak milk 8 lb/day is below the table"));
+  EXPECT_TRUE(says(need(cow(1200, 8, 61, true)), "peak milk 8 lb/day is below the table"));
   EXPECT_TRUE(need(cow(1200, 8, 300, false)).notes.empty());  // her milk is no matter when dry
   EXPECT_TRUE(says(need(cow(1200, 20, 10, true)), "month 1"));
+  EXPECT_FALSE(need(cow(1200, 20, 10, true)).beyond.has_value());
+}
+
+TEST(Need, IsContinuousAcrossTheEdgesOfTheTable) {
+  const auto close = [](const AnimalAt& inside, const AnimalAt& outside) {
+    const Need a = need(inside), b = need(outside);
+    EXPECT_FALSE(a.beyond.has_value());
+    EXPECT_TRUE(b.beyond.has_value());
+    EXPECT_NEAR(a.intake.value(), b.intake.value(), 1e-3);
+    EXPECT_NEAR(a.tdn.value(), b.tdn.value(), 1e-4);
+    EXPECT_NEAR(a.crude_protein_table.value(), b.crude_protein_table.value(), 1e-4);
+    EXPECT_NEAR(a.nem.value(), b.nem.value(), 1e-3);
+    EXPECT_NEAR(a.milk.value(), b.milk.value(), 1e-3);
+  };
+  close(cow(1400, 20, 61, true), cow(1400.001, 20, 61, true));
+  close(cow(1000, 20, 61, true), cow(999.999, 20, 61, true));
+  close(cow(1200, 30, 61, true), cow(1200, 30.0001, 61, true));
+  close(cow(1200, 20, 183, true), cow(1200, 20, 183.001, true));
+  close(cow(1200, 20, 213.5, false), cow(1200, 20, 213.499, false));
+}
+
+TEST(Need, AStockerWhoGainsMoreThanItsRowsIsCarriedOnToo) {
+  AnimalAt steer = cow(500, 0, 0, false);
+  steer.cow_class = CowClass::growing;
+  steer.mature_weight = from_lb<KgBody>(1200);
+  steer.gain = from_lb<KgPerDay>(2.8);
+  const Need n = need(steer);
+  EXPECT_TRUE(says(n, "gain 2.8 lb/day is above the table"));
+  EXPECT_NEAR(n.neg.value(), need_by_equations(steer)->energy.gain.value(), 0.0051);
 }
 
 TEST(Need, RefusesWhatNoAnimalHas) {
@@ -183,6 +226,8 @@ TEST(Need, RefusesWhatNoAnimalHas) {
     AnimalAt animal;
     std::string what;
   } table[] = {
+      {cow(12, 20, 61, true), "weight 12.0 lb is outside 600 to 3000 lb"},
+      {cow(1200, 400, 61, true), "peak milk 400.0 lb/day is outside 0 to 80 lb/day"},
       {cow(120, 20, 61, true), "weight 120.0 lb is outside 600 to 3000 lb"},
       {cow(12000, 20, 61, true), "weight 12000.0 lb is outside 600 to 3000 lb"},
       {cow(1200, 200, 61, true), "peak milk 200.0 lb/day is outside 0 to 80 lb/day"},
