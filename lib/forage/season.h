@@ -2,11 +2,19 @@
 // across New Year, and the usual course of the diet hangs on the days since.
 #pragma once
 
+#include <vector>
+
 #include "base/date.h"
+#include "base/units.h"
 #include "book/records.h"
+#include "numeric/interpolation.h"
 #include "published/forage_classes.h"
 
 namespace pluckbook {
+
+/// log for CP, logit for TDN, and back: the scales all of the diet's arithmetic is done on.
+double to_scale(DietNutrient nutrient, Share value);
+Share from_scale(DietNutrient nutrient, double scaled);
 
 struct GreenUp {
   int month = 1, day = 1;
@@ -18,8 +26,22 @@ GreenUp green_up_of(const Pasture& pasture, const ForageClass& forage);
 /// The last green-up on or before a day. Its year is the season's label.
 Date season_start(GreenUp green_up, Date day);
 
-/// The class's usual value so many days after green-up, on the nutrient's scale: straight lines on
-/// that scale between the published knots, closing on itself after 365 days.
-double curve_on_scale(const ForageClass& forage, DietNutrient nutrient, double days_after_green_up);
+/// A class's usual course of one nutrient on its scale: straight lines on that scale between the
+/// published knots, closing on itself after 365 days.
+class ClassCurve {
+ public:
+  ClassCurve(const ForageClass& forage, DietNutrient nutrient);
+
+  /// Any number of days, negative ones too.
+  double at(double days_after_green_up) const;
+  /// Over the year.
+  double mean() const { return mean_; }
+  /// The knot where it is lowest, in days after green-up.
+  double lowest_day() const;
+
+ private:
+  std::vector<Knot> knots_;
+  double mean_ = 0;
+};
 
 }  // namespace pluckbook

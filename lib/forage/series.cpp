@@ -2,112 +2,24 @@
 
 #include <fmt/format.h>
 
+#include <Eigen/LU>
+
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 #include <utility>
 
 #include "base/text.h"
-#include "forage/season.h"
+#include "forage/diet_refit.h"
 #include "numeric/interpolation.h"
 
 namespace pluckbook {
 namespace {
 
 using Eigen::Index;
-using Eigen::VectorXd;
 
-// A bag whose stops were not written down is taken as one of few (assumed).
-constexpr int stops_unwritten = 10;
-// sd of a laboratory other than last time over the same one: 0.045 / 0.03 for log CP, 0.06 / 0.04
-// for logit TDN. Computed: reference/sampling_error.yaml, lab_sd_other and lab_sd_same.
-constexpr double other_lab = 1.5;
-// Log CP with logit in vitro digestibility, 803 clips. Computed: reference/seasonal_curves.yaml.
-constexpr double shared_fall = 0.57;
 constexpr double band = 0.80;
-
-const std::optional<FootedValue>& value_of(const FootedResult& result, DietNutrient nutrient) {
-  return nutrient == DietNutrient::tdn ? result.tdn : result.crude_protein;
-}
-
-const DietVariance& variance_of(const ForageClass& forage, DietNutrient nutrient) {
-  return diet_variance(nutrient, forage.semi_arid);
-}
-
-double square(double x) {
-  return x * x;
-}
-
-// What all results of one bag share: the stops that were plucked and the day's picker.
-double bag_variance(const DietVariance& v, int stops) {
-  return square(v.stop_sd) / std::max(1, stops) + square(v.trip_sd);
-}
-
-double bag_noise(const DietVariance& v, int stops) {
-  return bag_variance(v, stops) + square(v.lab_sd);
-}
-
-/// One value a laboratory gave for a bag, on the scale, with the variance it alone adds.
-struct Reading {
-  double value, variance;
-};
-
-// Results of one bag are separate observations, but they err together by what was plucked. Given
-// noise N / w_i (w_i their weights, N the variance of their weighted mean with that common error),
-// independent observations tell the regression exactly what the bag as a whole does.
-std::vector<double> noises_of(const std::vector<Reading>& readings, double common) {
-  double precision = 0;
-  for (const Reading& one : readings) precision += 1 / one.variance;
-  std::vector<double> noises;
-  for (const Reading& one : readings)
-    noises.push_back((common + 1 / precision) * precision * one.variance);
-  return noises;
-}
-
-std::string lab_of(const Bag& bag, const LabResult& result) {
-  return result.lab.empty() && bag.sent ? bag.sent->lab : result.lab;
-}
-
-BagReading read_bag(const Bag& bag) {
-  BagReading reading{&bag, false, "", {}, {}, {}};
-  for (const LabResult* result : standing_results(bag)) {
-    Result<FootedResult> footed = on_dry_matter(*result);
-    if (footed) {
-      reading.results.push_back(std::move(*footed));
-      reading.labs.push_back(lab_of(bag, *result));
-    } else {
-      reading.problems.insert(reading.problems.end(), footed.problems().begin(),
-                              footed.problems().end());
-    }
-  }
-  const bool any = std::any_of(reading.results.begin(), reading.results.end(), [](const auto& r) {
-    return r.crude_protein.has_value() || r.tdn.has_value();
-  });
-  if (bag.method == Method::clipped) {
-    reading.why_not = "clipped: stock select better than the sward";
-  } else if (bag.spoiled) {
-    reading.why_not = "spoiled";
-  } else if (any) {
-    reading.used = true;
-  } else if (!reading.problems.empty()) {
-    reading.why_not = reading.problems.front().what;
-  } else if (!reading.results.empty()) {
-    reading.why_not = "the result holds neither protein nor energy";
-  } else {
-    reading.why_not = bag.lost ? "lost" : "no result yet";
-  }
-  return reading;
-}
-
-std::vector<BagReading> read_bags(const Book& book, const Pasture& pasture) {
-  std::vector<BagReading> readings;
-  for (const Bag& bag : book.bags)
-    if (bag.pasture == pasture.id) readings.push_back(read_bag(bag));
-  std::stable_sort(readings.begin(), readings.end(), [](const BagReading& a, const BagReading& b) {
-    return a.bag->plucked < b.bag->plucked;
-  });
-  return readings;
-}
 
 Problem unknown_forage(const Pasture& pasture) {
   std::optional<Place> place;
@@ -124,94 +36,100 @@ std::vector<Date> dates_between(Date first, Date last) {
   return dates;
 }
 
-// Where a draw of a zero-mean posterior with another seed starts: far along the generator's cycle.
-std::uint64_t second_stream(std::uint64_t seed) {
-  return seed ^ 0xA5A5'5A5A'C3C3'3C3CU;
+std::set<int> onset_years(const std::vector<BagReading>& bags, const DietPrior& prior) {
+  std::set<int> years;
+  for (const BagReading& bag : bags)
+    if (bag.used) years.insert(prior.onset_year(bag.bag->plucked));
+  return years;
+}
+
+/// Days late that the bags and the prior together say a year is.
+double days_late(const MarkovProcess& process, const DietPrior& prior, int year) {
+  const OnsetPrior onset = prior.onset(year);
+  return onset.expected + onset.share * process.onset(year).days;
+}
+
+/// Gauss and Newton's steps: the curve's answer to each year's green-up is taken as straight about
+/// the estimate until that settles, to half a day.
+Result<MarkovProcess> settle(DietPrior& prior, const std::vector<BagReading>& bags) {
+  constexpr int most_rounds = 5;
+  constexpr double settled = 0.5;
+  const std::set<int> years = onset_years(bags, prior);
+  for (int round = 1;; ++round) {
+    auto process = MarkovProcess::condition(prior.model().kernel, observations_of(bags, prior));
+    if (!process) return process.problems();
+    double moved = 0;
+    for (const int year : years)
+      moved = std::max(moved,
+                       std::abs(days_late(*process, prior, year) - prior.onset(year).turned_about));
+    if (moved < settled || round == most_rounds) return process;
+    for (const int year : years) prior.turn_about(year, days_late(*process, prior, year));
+  }
 }
 
 }  // namespace
 
-double to_scale(DietNutrient nutrient, Share value) {
-  const double x = value.value();
-  return nutrient == DietNutrient::tdn ? std::log(x / (1 - x)) : std::log(x);
-}
-
-Share from_scale(DietNutrient nutrient, double scaled) {
-  return Share(nutrient == DietNutrient::tdn ? 1 / (1 + std::exp(-scaled)) : std::exp(scaled));
-}
-
-/// Walks the bags in order of plucking, so that a change of laboratory is seen.
-std::vector<Observation> DietSeries::observations(DietNutrient nutrient) const {
-  const DietVariance& v = variance_of(*forage_, nutrient);
-  std::vector<Observation> seen;
-  std::string last_lab;
-  for (const BagReading& bag : bags_) {
-    if (!bag.used) continue;
-    std::vector<Reading> readings;
-    for (std::size_t i = 0; i < bag.results.size(); ++i) {
-      const std::string& lab = bag.labs[i];
-      const bool other = !lab.empty() && !last_lab.empty() && lab != last_lab;
-      if (!lab.empty()) last_lab = lab;
-      if (const auto& value = value_of(bag.results[i], nutrient))
-        readings.push_back({to_scale(nutrient, value->value),
-                            square(v.lab_sd * (other ? other_lab : 1)) + square(value->extra_sd)});
-    }
-    const int stops = bag.bag->stops.value_or(stops_unwritten);
-    const std::vector<double> noises = noises_of(readings, bag_variance(v, stops));
-    const TimePoint when = time_of(bag.bag->plucked);
-    for (std::size_t i = 0; i < readings.size(); ++i)
-      seen.push_back({when, readings[i].value, prior_mean(nutrient, bag.bag->plucked), noises[i]});
-  }
-  return seen;
-}
-
 Result<DietSeries> DietSeries::of(const Book& book, const Pasture& pasture) {
-  DietSeries series;
-  series.pasture_ = &pasture;
-  series.forage_ = find_forage_class(pasture.forage);
-  if (series.forage_ == nullptr) return unknown_forage(pasture);
-  series.bags_ = read_bags(book, pasture);
-  for (const DietNutrient nutrient : {DietNutrient::crude_protein, DietNutrient::tdn}) {
-    Result<GaussianProcess> model = GaussianProcess::condition(
-        variance_of(*series.forage_, nutrient).kernel, series.observations(nutrient));
-    if (!model) return model.problems();
-    series.models_.push_back(std::move(*model));
+  const ForageClass* forage = find_forage_class(pasture.forage);
+  if (forage == nullptr) return unknown_forage(pasture);
+  return of(book, pasture, model_of(book, *forage));
+}
+
+Result<DietSeries> DietSeries::of(const Book& book, const Pasture& pasture,
+                                  const DietModel& model) {
+  const ForageClass* forage = find_forage_class(pasture.forage);
+  if (forage == nullptr) return unknown_forage(pasture);
+  DietPrior prior(book, pasture, *forage, model);
+  std::vector<BagReading> bags = read_bags(book, pasture);
+  Result<MarkovProcess> process = settle(prior, bags);
+  if (!process) return process.problems();
+  return DietSeries(pasture, std::move(prior), std::move(bags), *std::move(process));
+}
+
+DietSeries::DietSeries(const Pasture& pasture, DietPrior prior, std::vector<BagReading> bags,
+                       MarkovProcess process)
+    : pasture_(&pasture),
+      prior_(std::move(prior)),
+      bags_(std::move(bags)),
+      process_(std::move(process)) {}
+
+void DietSeries::ask(Asked& asked, DietNutrient nutrient, const std::vector<Date>& dates) const {
+  const Index before = asked.prior.size();
+  asked.prior.conservativeResize(before + static_cast<Index>(dates.size()));
+  for (std::size_t i = 0; i < dates.size(); ++i) {
+    const Expected expected = prior_.on(nutrient, dates[i]);
+    asked.when.push_back(expected.when);
+    asked.prior(before + static_cast<Index>(i)) = expected.mean;
   }
-  return series;
 }
 
-TimePoint DietSeries::time_of(Date day) const {
-  const Date start = season_start(green_up_of(*pasture_, *forage_), day);
-  return {static_cast<double>(day.julian_day()), start.year()};
-}
-
-double DietSeries::prior_mean(DietNutrient nutrient, Date day) const {
-  const Date start = season_start(green_up_of(*pasture_, *forage_), day);
-  return curve_on_scale(*forage_, nutrient, static_cast<double>(days_between(start, day)));
-}
-
-DietSeries::Asked DietSeries::ask(DietNutrient nutrient, const std::vector<Date>& dates) const {
-  Asked asked{{}, VectorXd(static_cast<Index>(dates.size()))};
-  for (const Date day : dates) {
-    asked.prior(static_cast<Index>(asked.when.size())) = prior_mean(nutrient, day);
-    asked.when.push_back(time_of(day));
-  }
-  return asked;
+MarkovProcess::Marginals DietSeries::marginals(DietNutrient nutrient,
+                                               const std::vector<Date>& dates) const {
+  Asked asked;
+  ask(asked, nutrient, dates);
+  return process_.marginals_at(asked.when, asked.prior);
 }
 
 Share DietSeries::class_curve(DietNutrient nutrient, Date day) const {
-  return from_scale(nutrient, prior_mean(nutrient, day));
+  return from_scale(nutrient, prior_.class_curve(nutrient, day));
+}
+
+GreenUpEstimate DietSeries::green_up(Date day) const {
+  const int year = prior_.onset_year(day);
+  const OnsetPrior onset = prior_.onset(year);
+  const Date usual = prior_.usual_green_up(year);
+  return {usual + Days(std::lround(days_late(process_, prior_, year))), usual,
+          onset.share * process_.onset(year).sd, onset.recorded};
 }
 
 std::vector<DietPoint> DietSeries::days(DietNutrient nutrient, Date first, Date last) const {
   const std::vector<Date> dates = dates_between(first, last);
-  const Asked asked = ask(nutrient, dates);
-  const auto marginals = model(nutrient).marginals_at(asked.when, asked.prior);
+  const auto found = marginals(nutrient, dates);
   const double reach = normal_quantile(0.5 + band / 2);
   std::vector<DietPoint> points;
   for (std::size_t i = 0; i < dates.size(); ++i) {
-    const double mean = marginals.mean(static_cast<Index>(i));
-    const double half = reach * std::sqrt(marginals.variance(static_cast<Index>(i)));
+    const double mean = found.mean(static_cast<Index>(i));
+    const double half = reach * std::sqrt(found.variance(static_cast<Index>(i)));
     points.push_back({dates[i], from_scale(nutrient, mean), from_scale(nutrient, mean - half),
                       from_scale(nutrient, mean + half)});
   }
@@ -224,13 +142,13 @@ DietPoint DietSeries::on(DietNutrient nutrient, Date day) const {
 
 /// This season's used bags as points of time and percent; bags of one day are averaged.
 std::vector<Knot> DietSeries::season_knots(DietNutrient nutrient, Date day) const {
+  const auto season = [&](Date date) { return prior_.on(nutrient, date).when.year; };
   std::map<double, std::vector<double>> by_day;
   for (const BagReading& bag : bags_) {
-    const TimePoint when = time_of(bag.bag->plucked);
-    if (!bag.used || when.year != time_of(day).year) continue;
+    if (!bag.used || season(bag.bag->plucked) != season(day)) continue;
     for (const FootedResult& result : bag.results)
       if (const auto& value = value_of(result, nutrient))
-        by_day[when.day].push_back(value->value.value());
+        by_day[static_cast<double>(bag.bag->plucked.julian_day())].push_back(value->value.value());
   }
   std::vector<Knot> knots;
   for (const auto& [x, values] : by_day) {
@@ -244,43 +162,33 @@ std::vector<Knot> DietSeries::season_knots(DietNutrient nutrient, Date day) cons
 std::optional<Share> DietSeries::linear(DietNutrient nutrient, Date day) const {
   const std::vector<Knot> knots = season_knots(nutrient, day);
   if (knots.empty()) return std::nullopt;
-  return Share(linear_at(knots, time_of(day).day));
+  return Share(linear_at(knots, static_cast<double>(day.julian_day())));
 }
 
 std::optional<Share> DietSeries::cubic(DietNutrient nutrient, Date day) const {
   std::vector<Knot> knots = season_knots(nutrient, day);
   if (knots.empty()) return std::nullopt;
-  return Share(MonotoneCubic(std::move(knots)).at(time_of(day).day));
+  return Share(MonotoneCubic(std::move(knots)).at(static_cast<double>(day.julian_day())));
 }
 
 DietSeries::Paths DietSeries::paths(Date first, Date last, int count, std::uint64_t seed) const {
   const std::vector<Date> dates = dates_between(first, last);
-  const auto posterior_of = [&](DietNutrient nutrient) {
-    const Asked asked = ask(nutrient, dates);
-    return model(nutrient).at(asked.when, asked.prior);
-  };
-  const auto back = [](DietNutrient nutrient, const Eigen::MatrixXd& scaled) {
+  Asked asked;
+  for (const DietNutrient nutrient : diet_nutrients) ask(asked, nutrient, dates);
+  const Eigen::MatrixXd drawn = process_.paths_at(asked.when, asked.prior, count, seed);
+  const auto back = [&](DietNutrient nutrient) {
+    const auto days = static_cast<Index>(dates.size());
     return Eigen::MatrixXd(
-        scaled.unaryExpr([nutrient](double x) { return from_scale(nutrient, x).value(); }));
+        drawn.middleRows(static_cast<Index>(series_of(nutrient)) * days, days)
+            .unaryExpr([nutrient](double x) { return from_scale(nutrient, x).value(); }));
   };
-  const Posterior protein = posterior_of(DietNutrient::crude_protein);
-  Posterior energy = posterior_of(DietNutrient::tdn);
-  const VectorXd energy_mean = std::exchange(energy.mean, VectorXd::Zero(energy.mean.size()));
-  // The same seed draws the same normals, so the first part moves with protein, the second alone.
-  Eigen::MatrixXd tdn =
-      shared_fall * sample_paths(energy, count, seed) +
-      std::sqrt(1 - square(shared_fall)) * sample_paths(energy, count, second_stream(seed));
-  tdn.colwise() += energy_mean;
-  return {first, back(DietNutrient::crude_protein, sample_paths(protein, count, seed)),
-          back(DietNutrient::tdn, tdn)};
+  return {first, back(DietNutrient::crude_protein), back(DietNutrient::tdn)};
 }
 
 double DietSeries::tail_probability(DietNutrient nutrient, Date day, Share value, int stops) const {
-  const Asked asked = ask(nutrient, {day});
-  const auto marginals = model(nutrient).marginals_at(asked.when, asked.prior);
-  const double sd =
-      std::sqrt(marginals.variance(0) + bag_noise(variance_of(*forage_, nutrient), stops));
-  return 2 * normal_cdf(-std::abs(to_scale(nutrient, value) - marginals.mean(0)) / sd);
+  const auto found = marginals(nutrient, {day});
+  const double sd = std::sqrt(found.variance(0) + bag_variance(bag_error(nutrient), stops));
+  return 2 * normal_cdf(-std::abs(to_scale(nutrient, value) - found.mean(0)) / sd);
 }
 
 const FootedResult* DietSeries::newest_result(Date day) const {
@@ -294,15 +202,22 @@ const FootedResult* DietSeries::newest_result(Date day) const {
 }
 
 double DietSeries::sd_on(DietNutrient nutrient, Date day) const {
-  const Asked asked = ask(nutrient, {day});
-  return std::sqrt(model(nutrient).marginals_at(asked.when, asked.prior).variance(0));
+  return std::sqrt(marginals(nutrient, {day}).variance(0));
 }
 
 double DietSeries::sd_after_bag(DietNutrient nutrient, Date target, Date bag_day, int stops) const {
-  const Asked asked = ask(nutrient, {target, bag_day});
-  const Eigen::MatrixXd c = model(nutrient).at(asked.when, asked.prior).covariance;
-  const double seen = c(1, 1) + bag_noise(variance_of(*forage_, nutrient), stops);
-  return std::sqrt(std::max(0.0, c(0, 0) - square(c(0, 1)) / seen));
+  // The bag tells of both nutrients: what it says of the other one helps too.
+  Asked asked;
+  ask(asked, nutrient, {target});
+  for (const DietNutrient told : diet_nutrients) ask(asked, told, {bag_day});
+  const Eigen::Matrix3d c = process_.at(asked.when, asked.prior).covariance;
+  Eigen::Matrix2d seen = c.bottomRightCorner<2, 2>();
+  for (const DietNutrient told : diet_nutrients) {
+    const auto at = static_cast<Index>(series_of(told));
+    seen(at, at) += bag_variance(bag_error(told), stops);
+  }
+  const Eigen::Vector2d with = c.block<2, 1>(1, 0);
+  return std::sqrt(std::max(0.0, c(0, 0) - with.dot(seen.inverse() * with)));
 }
 
 }  // namespace pluckbook

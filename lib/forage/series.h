@@ -1,39 +1,32 @@
 // series.h - the diet of one pasture through the seasons: CP and TDN between and beyond its bags.
-// A Gaussian process on log CP and logit TDN around the published curve of the forage class.
+// A Gaussian process on log CP and logit TDN together, around the class curve of its forage.
 #pragma once
 
 #include <Eigen/Core>
 #include <cstdint>
 #include <optional>
-#include <span>
-#include <string>
 #include <vector>
 
 #include "book/records.h"
+#include "forage/bag_reading.h"
+#include "forage/diet_prior.h"
 #include "forage/footing.h"
-#include "numeric/gaussian_process.h"
 #include "numeric/interpolation.h"
+#include "numeric/markov_process.h"
 #include "published/forage_classes.h"
 
 namespace pluckbook {
 
-/// log for CP, logit for TDN, and back.
-double to_scale(DietNutrient nutrient, Share value);
-Share from_scale(DietNutrient nutrient, double scaled);
-
-/// A bag and what the series made of it.
-struct BagReading {
-  const Bag* bag = nullptr;  // into the book the series was built from
-  bool used = false;
-  std::string why_not;  // "clipped: stock select better than the sward", "no result yet", ...
-  std::vector<FootedResult> results;  // those that could be put on dry matter
-  std::vector<std::string> labs;      // of each of them, may be empty
-  Problems problems;                  // of those that could not
-};
-
 struct DietPoint {
   Date date;
   Share median, low, high;  // low and high: the 80 % range of the pasture's own diet
+};
+
+/// When a year greened up, as the bags and a recorded date have it.
+struct GreenUpEstimate {
+  Date date, usual;
+  double sd = 0;  // days
+  bool recorded = false;
 };
 
 // A figure of an older bag no longer speaks for today's grass (judgement: diets are sampled every
@@ -42,16 +35,23 @@ inline constexpr long figure_days = 60;
 
 class DietSeries {
  public:
-  /// The series of a pasture from a book as it is known (see as_of).
+  /// The series of a pasture from a book as it is known (see as_of), by the published model or the
+  /// one its book refits (diet_refit.h).
   /// Requires: `book` outlives the series.
   /// Fails: unknown forage class; a covariance that has no factor.
   static Result<DietSeries> of(const Book& book, const Pasture& pasture);
+  /// The same by a model already at hand.
+  static Result<DietSeries> of(const Book& book, const Pasture& pasture, const DietModel& model);
 
   const Pasture& pasture() const { return *pasture_; }
   const std::vector<BagReading>& bags() const { return bags_; }
+  const DietModel& model() const { return prior_.model(); }
 
-  /// The class curve shifted by green-up, on its own (no bags).
+  /// The class curve from the recorded or the usual green-up, on its own (no bags).
   Share class_curve(DietNutrient nutrient, Date day) const;
+
+  /// The green-up that the grass of a day follows.
+  GreenUpEstimate green_up(Date day) const;
 
   /// Median and 80 % range, a row a day.
   std::vector<DietPoint> days(DietNutrient nutrient, Date first, Date last) const;
@@ -63,8 +63,7 @@ class DietSeries {
   std::optional<Share> cubic(DietNutrient nutrient, Date day) const;
 
   /// Joint draws of the diet, day by day: days x count, as fractions of dry matter. The seed
-  /// decides the digits. CP and TDN of one draw share a common part, since they fall together
-  /// (correlation 0.57, computed from published clips; see reference/seasonal_curves.yaml).
+  /// decides the digits. CP and TDN of one draw fall together as the bags and the model say.
   struct Paths {
     Date first;
     Eigen::MatrixXd crude_protein, tdn;  // days x count
@@ -90,20 +89,16 @@ class DietSeries {
     Eigen::VectorXd prior;
   };
 
-  DietSeries() = default;
-  const GaussianProcess& model(DietNutrient nutrient) const {
-    return models_[nutrient == DietNutrient::tdn ? 1 : 0];
-  }
-  TimePoint time_of(Date day) const;  // the year is the season's: that of its green-up
-  double prior_mean(DietNutrient nutrient, Date day) const;
-  Asked ask(DietNutrient nutrient, const std::vector<Date>& dates) const;
-  std::vector<Observation> observations(DietNutrient nutrient) const;
+  DietSeries(const Pasture& pasture, DietPrior prior, std::vector<BagReading> bags,
+             MarkovProcess process);
+  void ask(Asked& asked, DietNutrient nutrient, const std::vector<Date>& dates) const;
+  MarkovProcess::Marginals marginals(DietNutrient nutrient, const std::vector<Date>& dates) const;
   std::vector<Knot> season_knots(DietNutrient nutrient, Date day) const;
 
-  const Pasture* pasture_ = nullptr;
-  const ForageClass* forage_ = nullptr;
+  const Pasture* pasture_;
+  DietPrior prior_;
   std::vector<BagReading> bags_;
-  std::vector<GaussianProcess> models_;  // crude protein, tdn
+  MarkovProcess process_;  // series 0 log CP, series 1 logit TDN
 };
 
 }  // namespace pluckbook

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "published/forage_classes.h"
+#include "forage/bag_reading.h"
 
 namespace pluckbook {
 namespace {
@@ -13,8 +13,7 @@ constexpr double pace_metres = 2.5 * 0.3048;
 }  // namespace
 
 WalkPlan plan_walk(double within) {
-  // The error of a bag is the same in either kind of range; only how pastures stray differs.
-  const DietVariance& v = diet_variance(DietNutrient::crude_protein, true);
+  const BagError& v = bag_error(DietNutrient::crude_protein);
   WalkPlan plan;
   plan.within = within;
   plan.stop_sd = v.stop_sd;
@@ -22,8 +21,7 @@ WalkPlan plan_walk(double within) {
   plan.lab_sd = v.lab_sd;
   const double needed = std::pow(nineteen_in_twenty * v.stop_sd / within, 2);
   plan.stops = static_cast<int>(std::ceil(needed - 1e-9));  // 4.0000000001 is 4
-  plan.bag_within = nineteen_in_twenty * std::sqrt(v.stop_sd * v.stop_sd / plan.stops +
-                                                   v.trip_sd * v.trip_sd + v.lab_sd * v.lab_sd);
+  plan.bag_within = nineteen_in_twenty * std::sqrt(bag_variance(v, plan.stops));
   return plan;
 }
 

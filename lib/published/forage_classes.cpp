@@ -18,6 +18,46 @@ std::string source_of(const Bundled& entry) {
   return source;
 }
 
+std::string_view scale_of(DietNutrient nutrient) {
+  return nutrient == DietNutrient::tdn ? "logit_tdn" : "log_cp";
+}
+
+Scales read_scales(const Bundled& curves, const Bundled& spread, DietNutrient nutrient) {
+  const Bundled own = spread.at(scale_of(nutrient));
+  const double curve_sd = curves.at("curve_level_sd").number(scale_of(nutrient));
+  return {.offset = std::hypot(own.number("pasture_sd"), curve_sd),
+          .season = own.number("wiggle_sd") / 2,
+          .year = own.number("year_sd"),
+          .wiggle = own.number("wiggle_sd")};
+}
+
+BagError read_error(DietNutrient nutrient) {
+  const Bundled figures = Bundled::topic("sampling_error").at("figures");
+  const auto sd = [&](std::string_view id) {
+    return figures.with_id(id).number(scale_of(nutrient));
+  };
+  const double same = sd("lab_sd_same"), other = sd("lab_sd_other");
+  return {sd("stop_sd"), sd("trip_sd"), same, std::sqrt(other * other - same * same)};
+}
+
+DietVariance read_variance(const Bundled& curves, const Bundled& forage) {
+  const Bundled spread = curves.at("spreads").with_id(forage.text("spread"));
+  const auto length = [&](DietNutrient nutrient) {
+    return spread.at(scale_of(nutrient)).number("wiggle_length_days");
+  };
+  DietVariance variance;
+  for (const DietNutrient nutrient : diet_nutrients)
+    variance.kernel.of[series_of(nutrient)] = read_scales(curves, spread, nutrient);
+  variance.kernel.wiggle_length =
+      std::sqrt(length(DietNutrient::crude_protein) * length(DietNutrient::tdn));
+  variance.kernel.correlation =
+      curves.at("correlation_log_cp_with_logit_digestibility").number("value");
+  variance.kernel.onset = forage.number("greenup_sd_days");
+  variance.source = curves.text("spreads_how");
+  variance.status = spread.text("status");
+  return variance;
+}
+
 std::vector<ForageClass> read_classes() {
   const Bundled file = Bundled::topic("seasonal_curves");
   const auto knots = file.at("knots_days_after_greenup").numbers();
@@ -32,7 +72,7 @@ std::vector<ForageClass> read_classes() {
     forage.tdn_percent = entry.at("tdn_pct").numbers();
     if (forage.cp_percent.size() != knots.size() || forage.tdn_percent.size() != knots.size())
       entry.fail("a curve needs one value a knot");
-    forage.semi_arid = entry.text("spread") == "semi_arid_range";
+    forage.variance = read_variance(file, entry);
     forage.status = entry.text("status");
     forage.source = source_of(entry);
     classes.push_back(std::move(forage));
@@ -40,27 +80,21 @@ std::vector<ForageClass> read_classes() {
   return classes;
 }
 
-DietVariance read_variance(DietNutrient nutrient, bool semi_arid) {
-  const std::string_view scale = nutrient == DietNutrient::crude_protein ? "log_cp" : "logit_tdn";
+RefitRules read_refit_rules() {
   const Bundled curves = Bundled::topic("seasonal_curves");
-  const Bundled entry =
-      curves.at("spreads").with_id(semi_arid ? "semi_arid_range" : "subhumid_and_tame_pasture");
-  const Bundled spread = entry.at(scale);
-  const Bundled errors = Bundled::topic("sampling_error").at("figures");
-  DietVariance variance;
-  variance.kernel.offset =
-      std::hypot(spread.number("pasture_sd"), curves.at("curve_level_sd").number(scale));
-  variance.kernel.season = spread.number("wiggle_sd") / 2;
-  variance.kernel.season_length = 1;
-  variance.kernel.year = spread.number("year_sd");
-  variance.kernel.wiggle = spread.number("wiggle_sd");
-  variance.kernel.wiggle_length = spread.number("wiggle_length_days");
-  variance.stop_sd = errors.with_id("stop_sd").number(scale);
-  variance.trip_sd = errors.with_id("trip_sd").number(scale);
-  variance.lab_sd = errors.with_id("lab_sd_same").number(scale);
-  variance.source = curves.text("spreads_how");
-  variance.status = entry.text("status");
-  return variance;
+  const Bundled refit = curves.at("refit");
+  const auto whole = [&](std::string_view key) { return static_cast<int>(refit.number(key)); };
+  RefitRules rules;
+  rules.least_bags = whole("least_bags");
+  rules.least_seasons = whole("least_seasons");
+  rules.most_bags = whole("most_bags_of_a_pasture");
+  rules.log_sd = refit.number("log_sd");
+  rules.log_length = refit.number("log_length");
+  rules.atanh_correlation = refit.number("atanh_correlation");
+  rules.depth = refit.number("depth");
+  for (const DietNutrient nutrient : diet_nutrients)
+    rules.level[series_of(nutrient)] = curves.at("curve_level_sd").number(scale_of(nutrient));
+  return rules;
 }
 
 }  // namespace
@@ -83,13 +117,21 @@ std::vector<std::string> forage_class_names() {
   return names;
 }
 
-const DietVariance& diet_variance(DietNutrient nutrient, bool semi_arid) {
-  static const DietVariance protein_range = read_variance(DietNutrient::crude_protein, true);
-  static const DietVariance protein_tame = read_variance(DietNutrient::crude_protein, false);
-  static const DietVariance tdn_range = read_variance(DietNutrient::tdn, true);
-  static const DietVariance tdn_tame = read_variance(DietNutrient::tdn, false);
-  if (nutrient == DietNutrient::crude_protein) return semi_arid ? protein_range : protein_tame;
-  return semi_arid ? tdn_range : tdn_tame;
+const BagError& bag_error(DietNutrient nutrient) {
+  static const std::array errors = {read_error(DietNutrient::crude_protein),
+                                    read_error(DietNutrient::tdn)};
+  return errors[series_of(nutrient)];
+}
+
+const RefitRules& refit_rules() {
+  static const RefitRules rules = read_refit_rules();
+  return rules;
+}
+
+double recorded_green_up_sd() {
+  static const double sd =
+      Bundled::topic("seasonal_curves").at("recorded_green_up_sd_days").number("value");
+  return sd;
 }
 
 }  // namespace pluckbook

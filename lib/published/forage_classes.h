@@ -2,6 +2,7 @@
 // pastures, years and weeks stray from it.
 #pragma once
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -10,12 +11,38 @@
 
 namespace pluckbook {
 
+enum class DietNutrient { crude_protein, tdn };
+inline constexpr std::array diet_nutrients = {DietNutrient::crude_protein, DietNutrient::tdn};
+
+/// The series of a nutrient in a kernel, and its place in a pair.
+constexpr std::size_t series_of(DietNutrient nutrient) {
+  return nutrient == DietNutrient::tdn ? 1 : 0;
+}
+
+/// How far one bag strays from the pasture's diet, on the nutrient's scale.
+struct BagError {
+  double stop_sd = 0;       // one stop; falls with the square root of the stops
+  double trip_sd = 0;       // alike on all stops of one trip
+  double lab_sd = 0;        // a laboratory against itself
+  double other_lab_sd = 0;  // what one laboratory as a whole stands off another
+};
+const BagError& bag_error(DietNutrient nutrient);
+
+/// How the diet strays from the usual course of its class, log CP and logit TDN together.
+struct DietVariance {
+  /// offset combines the pasture sd and the class curve's own uncertainty in quadrature; season is
+  /// the pasture's own seasonal shape (assumed: half the wiggle, length 1); the wiggle's length is
+  /// the geometric mean of the two nutrients' lengths.
+  Kernel kernel;
+  std::string source, status;
+};
+
 struct ForageClass {
   std::string id, name;
   int green_up_day_of_year = 0;
   std::vector<double> days_after_green_up;  // knots, ascending; the curve wraps at 365
   std::vector<double> cp_percent, tdn_percent;
-  bool semi_arid = true;  // which set of proposed variances applies
+  DietVariance variance;
   std::string status, source;
 };
 
@@ -24,20 +51,17 @@ const std::vector<ForageClass>& forage_classes();
 const ForageClass* find_forage_class(std::string_view name);
 std::vector<std::string> forage_class_names();
 
-/// How one nutrient of the diet strays from the curve, on its scale (log CP or logit TDN).
-struct DietVariance {
-  Kernel kernel;       // offset: pasture sd; season: curve-level sd; year; wiggle
-  double stop_sd = 0;  // one stop; falls with the square root of the stops
-  double trip_sd = 0;  // alike on all stops of one trip
-  double lab_sd = 0;   // same laboratory as usual
-  std::string source, status;
+/// When a book's own bags refit the published variances, and how firmly the published ones hold
+/// against them: sd of each parameter about its published value.
+struct RefitRules {
+  int least_bags = 0, least_seasons = 0;  // of one class in the book
+  int most_bags = 0;                      // of one pasture, the newest: more teach little
+  double log_sd = 0, log_length = 0, atanh_correlation = 0, depth = 0;
+  std::array<double, 2> level{};
 };
+const RefitRules& refit_rules();
 
-enum class DietNutrient { crude_protein, tdn };
-
-/// The published defaults (proposed_defaults and the error model of one bag).
-/// kernel.offset combines the pasture sd and the class curve's own uncertainty in quadrature; the
-/// season term carries the pasture's own seasonal shape (assumed: half the wiggle, length 1).
-const DietVariance& diet_variance(DietNutrient nutrient, bool semi_arid);
+/// How well a green-up that was written down is known, in days.
+double recorded_green_up_sd();
 
 }  // namespace pluckbook

@@ -7,10 +7,6 @@
 namespace pluckbook {
 namespace {
 
-const std::optional<FootedValue>& value_of(const FootedResult& result, DietNutrient nutrient) {
-  return nutrient == DietNutrient::tdn ? result.tdn : result.crude_protein;
-}
-
 /// The same day of the year, in the season shown; nothing when the season has no such day.
 std::optional<Date> moved_into(const DietAnswer& answer, Date day) {
   for (int year = day.year() + 1; year <= answer.until.year(); ++year) {

@@ -1,5 +1,8 @@
 #include <fmt/format.h>
 
+#include <cmath>
+#include <cstdlib>
+
 #include "base/text.h"
 #include "report/diet_chart.h"
 #include "report/pages.h"
@@ -52,6 +55,27 @@ Table readings_table(const DietAnswer& answer) {
   return table;
 }
 
+std::string days_in_words(long days) {
+  return fmt::format("{} {}", days, days == 1 ? "day" : "days");
+}
+
+std::string green_up_note(const GreenUpEstimate& green_up) {
+  const long late = days_between(green_up.usual, green_up.date);
+  const std::string than_usual = late == 0 ? "as usual"
+                                           : days_in_words(std::labs(late)) +
+                                                 (late > 0 ? " later" : " earlier") + " than usual";
+  return fmt::format("green-up {} {}, {}, give or take {}",
+                     green_up.recorded ? "recorded, taken as" : "about", in_words(green_up.date),
+                     than_usual, days_in_words(std::lround(green_up.sd)));
+}
+
+/// Where the curve and its band come from.
+std::string model_note(const DietModel& model) {
+  if (!model.refit) return "curve and band: published for this class of forage";
+  return fmt::format("curve and band: published, refitted on {} bags of {} seasons in this book",
+                     model.refit->bags, model.refit->seasons);
+}
+
 }  // namespace
 
 Page diet_tables(const DietAnswer& answer) {
@@ -70,6 +94,8 @@ Page page_of(const DietAnswer& answer, const Reader& /*shares need no units*/) {
                             answer.series->pasture().name, percent(cp.median), percent(tdn.median),
                             in_words(answer.as_of)));
   page.space().append(diet_tables(answer));
+  page.note(green_up_note(answer.series->green_up(answer.as_of)));
+  page.note(model_note(answer.series->model()));
   const DietChart chart = diet_chart(answer, DietNutrient::crude_protein);
   page.add(chart);
   if (!chart.finding.empty()) page.sentence(chart.finding + ".");

@@ -42,6 +42,18 @@ Json point(const DietPoint& diet) {
           {"unit", share_unit}};
 }
 
+Json green_up_json(const GreenUpEstimate& green_up) {
+  return {{"date", to_iso(green_up.date)},
+          {"usual", to_iso(green_up.usual)},
+          {"sd", quantity(green_up.sd, "days")},
+          {"recorded", green_up.recorded}};
+}
+
+Json model_json(const DietModel& model) {
+  if (!model.refit) return {{"refitted", false}};
+  return {{"refitted", true}, {"bags", model.refit->bags}, {"seasons", model.refit->seasons}};
+}
+
 Json crossing(const Crossing& c) {
   return {{"median", date_or_null(c.median)},
           {"low", date_or_null(c.low)},
@@ -215,6 +227,8 @@ Json to_json(const DietAnswer& answer, const Reader& /*shares need no units*/) {
   Json json = document("diet");
   json["pasture"] = answer.series->pasture().id;
   json["as_of"] = to_iso(answer.as_of);
+  json["green_up"] = green_up_json(answer.series->green_up(answer.as_of));
+  json["model"] = model_json(answer.series->model());
   json["bags"] = Json::array();
   for (const BagReading& reading : answer.series->bags()) {
     Json nutrients = Json::object();

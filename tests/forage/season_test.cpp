@@ -4,8 +4,6 @@
 
 #include <cmath>
 
-#include "forage/series.h"
-
 namespace pluckbook {
 namespace {
 
@@ -43,23 +41,32 @@ TEST(Season, AGreenUpOnTheLeapDayFallsBackToThe28th) {
 // recalled extrusa series; see reference/seasonal_curves.yaml).
 TEST(ClassCurve, PassesThePublishedKnotsStraightOnTheScale) {
   const auto cp = [](double day) {
-    return std::exp(curve_on_scale(prairie(), DietNutrient::crude_protein, day));
+    return std::exp(ClassCurve(prairie(), DietNutrient::crude_protein).at(day));
   };
   EXPECT_NEAR(cp(60), 0.125, 1e-14);
   EXPECT_NEAR(cp(75), 0.112, 1e-14);
   EXPECT_NEAR(cp(65), std::cbrt(0.125 * 0.125 * 0.112), 1e-14);  // a third of the way
-  const double tdn = curve_on_scale(prairie(), DietNutrient::tdn, 60);
+  const double tdn = ClassCurve(prairie(), DietNutrient::tdn).at(60);
   EXPECT_NEAR(tdn, std::log(0.64 / 0.36), 1e-14);
 }
 
 TEST(ClassCurve, ClosesOnItselfAfterAYearAndStandsTheLeapDay) {
   for (const ForageClass& forage : forage_classes()) {
-    for (const auto nutrient : {DietNutrient::crude_protein, DietNutrient::tdn}) {
-      const double start = curve_on_scale(forage, nutrient, 0);
-      EXPECT_NEAR(curve_on_scale(forage, nutrient, 365), start, 1e-14) << forage.id;
-      EXPECT_NEAR(curve_on_scale(forage, nutrient, 364.99), start, 1e-3) << forage.id;
+    for (const DietNutrient nutrient : diet_nutrients) {
+      const ClassCurve curve(forage, nutrient);
+      EXPECT_NEAR(curve.at(365), curve.at(0), 1e-14) << forage.id;
+      EXPECT_NEAR(curve.at(364.99), curve.at(0), 1e-3) << forage.id;
+      EXPECT_NEAR(curve.at(-15), curve.at(350), 1e-14) << forage.id;  // before green-up
     }
   }
+}
+
+TEST(ClassCurve, KnowsItsMeanAndItsLowestDay) {
+  const ClassCurve curve(prairie(), DietNutrient::crude_protein);
+  EXPECT_EQ(curve.lowest_day(), 270);  // 4.9 %
+  double sum = 0;
+  for (int hour = 0; hour < 365 * 24; ++hour) sum += curve.at((hour + 0.5) / 24);
+  EXPECT_NEAR(curve.mean(), sum / (365 * 24), 1e-5);
 }
 
 }  // namespace

@@ -10,8 +10,6 @@
 #include <utility>
 #include <vector>
 
-#include "numeric/interpolation.h"
-
 namespace pluckbook {
 namespace {
 
@@ -20,12 +18,8 @@ using Eigen::MatrixXd;
 using Eigen::Vector3d;
 using Eigen::VectorXd;
 
-const Kernel kernel = {.offset = 0.15,
-                       .season = 0.1,
-                       .season_length = 1.2,
-                       .year = 0.06,
-                       .wiggle = 0.12,
-                       .wiggle_length = 30};
+const Kernel kernel = {
+    .of = {{{0.15, 0.1, 0.06, 0.12}, {}}}, .season_length = 1.2, .wiggle_length = 30};
 
 // Three bags, the last a year after the first.
 const std::vector<Observation> three_bags = {{{150, 2024}, -1.9, -2.0, 0.008},
@@ -44,9 +38,14 @@ GaussianProcess conditioned(const Kernel& k, std::vector<Observation> seen) {
 double formula(const Kernel& k, const TimePoint& a, const TimePoint& b) {
   const double sine = std::sin(std::numbers::pi * (a.day - b.day) / 365.25);
   const double r = std::sqrt(3) * std::abs(a.day - b.day) / k.wiggle_length;
-  return k.offset * k.offset +
-         k.season * k.season * std::exp(-2 * sine * sine / (k.season_length * k.season_length)) +
-         (a.year == b.year ? k.year * k.year : 0) + k.wiggle * k.wiggle * (1 + r) * std::exp(-r);
+  const Scales& x = k.of[static_cast<std::size_t>(a.series)];
+  const Scales& y = k.of[static_cast<std::size_t>(b.series)];
+  const double together =
+      x.offset * y.offset +
+      x.season * y.season * std::exp(-2 * sine * sine / (k.season_length * k.season_length)) +
+      (a.year == b.year ? x.year * y.year : 0) + x.wiggle * y.wiggle * (1 + r) * std::exp(-r);
+  return (a.series == b.series ? 1 : k.correlation) * together +
+         (a.onset_year == b.onset_year ? k.onset * k.onset * a.onset_slope * b.onset_slope : 0);
 }
 
 // The inverse by cofactors.
@@ -92,15 +91,6 @@ TEST(GaussianProcessPosterior, AgreesWithTheDenseFormulaWrittenOut) {
   EXPECT_NEAR(process.log_likelihood(), likelihood, 1e-12);
 }
 
-TEST(GaussianProcessPosterior, MarginalsAreTheDiagonalOfTheJoint) {
-  const GaussianProcess process = conditioned(kernel, three_bags);
-  const auto marginals = process.marginals_at(two_days, two_means);
-  const Posterior posterior = process.at(two_days, two_means);
-  EXPECT_LT((marginals.mean - posterior.mean).cwiseAbs().maxCoeff(), 1e-14);
-  EXPECT_LT((marginals.variance - posterior.covariance.diagonal()).cwiseAbs().maxCoeff(), 1e-14);
-  EXPECT_EQ(posterior.covariance, posterior.covariance.transpose());
-}
-
 TEST(GaussianProcessPosterior, WithNoBagIsThePrior) {
   const GaussianProcess process = conditioned(kernel, {});
   const Posterior posterior = process.at(two_days, two_means);
@@ -108,20 +98,8 @@ TEST(GaussianProcessPosterior, WithNoBagIsThePrior) {
   EXPECT_DOUBLE_EQ(posterior.covariance(0, 1), formula(kernel, two_days[0], two_days[1]));
   // offset^2 + season^2 + year^2 + wiggle^2 = 0.0225 + 0.01 + 0.0036 + 0.0144
   EXPECT_DOUBLE_EQ(posterior.covariance(0, 0), 0.0505);
-  EXPECT_NEAR(process.marginals_at(two_days, two_means).variance(1), 0.0505, 1e-16);
   EXPECT_EQ(process.log_likelihood(), 0);
-  EXPECT_EQ(process.log_likelihood_gradient(), VectorXd::Zero(kernel_parameters));
-}
-
-TEST(GaussianProcessPosterior, DoesNotDependOnTheOrderOfTheBags) {
-  const Posterior one = conditioned(kernel, three_bags).at(two_days, two_means);
-  auto turned = three_bags;
-  do {
-    const Posterior other = conditioned(kernel, turned).at(two_days, two_means);
-    EXPECT_EQ(one.mean, other.mean);  // to the last digit
-    EXPECT_EQ(one.covariance, other.covariance);
-    std::rotate(turned.begin(), turned.begin() + 1, turned.end());
-  } while (turned[0].when.day != three_bags[0].when.day);
+  EXPECT_EQ(process.log_likelihood_gradient().kernel, KernelVector::Zero());
 }
 
 // Two results of one day carry what one result with their mean and half the noise would.
@@ -151,82 +129,66 @@ TEST(GaussianProcessPosterior, StandsBagsThatRepeatEachOtherAlmostWithoutNoise) 
   EXPECT_LT((posterior.mean - single.mean).cwiseAbs().maxCoeff(), 1e-8);
 }
 
+/// Two series whose bags share errors, with everything that a kernel holds.
+const Kernel joint = {.of = {{{0.15, 0.1, 0.06, 0.12}, {0.1, 0.07, 0.05, 0.16}}},
+                      .season_length = 1.2,
+                      .wiggle_length = 30,
+                      .correlation = 0.6,
+                      .onset = 10};
+const std::vector<Observation> joint_bags = {
+    {{150, 2024, 0, 2024, 0.01}, -1.9, -2.0, 0.008, {{1, 0.05}}},
+    {{150, 2024, 1, 2024, 0.006}, 0.4, 0.3, 0.01},
+    {{190, 2024, 0, 2024, 0.003}, -2.4, -2.2, 0.006, {{1, 0.05}, {2, 0.1}}},
+    {{520, 2025, 0, 2025, -0.01}, -2.1, -2.05, 0.01, {{2, 0.1}}},
+    {{521, 2025, 1, 2025, -0.004}, 0.35, 0.2, 0.01}};
+
+TEST(GaussianProcessPosterior, OfTwoSeriesIsTheFormulaWithTheirCorrelationAndTheSharedErrors) {
+  for (const Observation& a : joint_bags)
+    for (const Observation& b : joint_bags)
+      EXPECT_NEAR(covariance(joint, a.when, b.when), formula(joint, a.when, b.when), 1e-15);
+  EXPECT_DOUBLE_EQ(shared_covariance(joint_bags[0], joint_bags[2]), 0.05 * 0.05);
+  EXPECT_DOUBLE_EQ(shared_covariance(joint_bags[2], joint_bags[2]), 0.05 * 0.05 + 0.1 * 0.1);
+  EXPECT_EQ(shared_covariance(joint_bags[0], joint_bags[3]), 0);
+}
+
 TEST(GaussianProcessLikelihood, GradientAgreesWithCentralDifferences) {
-  const VectorXd gradient = conditioned(kernel, three_bags).log_likelihood_gradient();
-  const std::vector<double Kernel::*> fields = {&Kernel::offset,        &Kernel::season,
-                                                &Kernel::season_length, &Kernel::year,
-                                                &Kernel::wiggle,        &Kernel::wiggle_length};
-  ASSERT_EQ(gradient.size(), kernel_parameters);
+  const KernelVector start = free_parameters(joint);
+  const KernelVector gradient = conditioned(joint, joint_bags).log_likelihood_gradient().kernel;
   constexpr double step = 1e-5;
-  for (std::size_t i = 0; i < fields.size(); ++i) {
+  for (int i = 0; i < kernel_parameters; ++i) {
     const auto shifted = [&](double by) {
-      Kernel k = kernel;
-      k.*fields[i] *= std::exp(by);
-      return conditioned(k, three_bags).log_likelihood();
+      const KernelVector moved = start + by * KernelVector::Unit(i);
+      return conditioned(kernel_of(moved), joint_bags).log_likelihood();
     };
     const double difference = (shifted(step) - shifted(-step)) / (2 * step);
-    EXPECT_NEAR(gradient(static_cast<Eigen::Index>(i)), difference, 1e-6) << "field " << i;
+    EXPECT_NEAR(gradient(i), difference, 1e-6) << "parameter " << i;
+    EXPECT_GT(std::abs(gradient(i)), 1e-4) << "parameter " << i << " is not tried by these bags";
   }
 }
 
-std::vector<TimePoint> days(int count) {
-  std::vector<TimePoint> asked;
-  for (int i = 0; i < count; ++i) asked.push_back({200.0 + i, 2024});
-  return asked;
-}
-
-TEST(SamplePaths, HaveTheMomentsOfThePosterior) {
-  const Posterior posterior = conditioned(kernel, three_bags).at(two_days, two_means);
-  constexpr int count = 40'000;
-  const MatrixXd paths = sample_paths(posterior, count, 20240612);
-  const VectorXd mean = paths.rowwise().mean();
-  const MatrixXd centred = paths.colwise() - mean;
-  const MatrixXd covariance = centred * centred.transpose() / (count - 1);
-  // Five standard errors: sd / sqrt(n) of a mean, about sqrt(2/n) of a variance.
-  for (int i = 0; i < 2; ++i) {
-    const double variance = posterior.covariance(i, i);
-    EXPECT_NEAR(mean(i), posterior.mean(i), 5 * std::sqrt(variance / count));
-    for (int j = 0; j < 2; ++j)
-      EXPECT_NEAR(covariance(i, j), posterior.covariance(i, j),
-                  5 * variance * std::sqrt(2.0 / count));
+TEST(GaussianProcessLikelihood, GradientByEachObservationAgreesWithCentralDifferences) {
+  const auto gradient = conditioned(joint, joint_bags).log_likelihood_gradient();
+  constexpr double step = 1e-5;
+  for (std::size_t i = 0; i < joint_bags.size(); ++i) {
+    const auto shifted = [&](double mean, double slope) {
+      auto bags = joint_bags;
+      bags[i].prior_mean += mean;
+      bags[i].when.onset_slope += slope;
+      return conditioned(joint, bags).log_likelihood();
+    };
+    const auto at = static_cast<Eigen::Index>(i);
+    EXPECT_NEAR(gradient.prior_mean(at), (shifted(step, 0) - shifted(-step, 0)) / (2 * step), 1e-6);
+    EXPECT_NEAR(gradient.onset_slope(at), (shifted(0, step) - shifted(0, -step)) / (2 * step),
+                1e-5);  // a slope of 0.01 moves it as 1 moves a mean
   }
 }
 
-TEST(SamplePaths, TheSameSeedGivesTheSameDigitsAndAnotherSeedOthers) {
-  const auto asked = days(60);
-  const Posterior posterior =
-      conditioned(kernel, three_bags).at(asked, VectorXd::Constant(60, -2.2));
-  const MatrixXd paths = sample_paths(posterior, 20, 7);
-  EXPECT_EQ(paths, sample_paths(posterior, 20, 7));
-  EXPECT_NE(paths, sample_paths(posterior, 20, 8));
-  EXPECT_LT((paths - sample_paths(posterior, 30, 7).leftCols(20)).cwiseAbs().maxCoeff(), 1e-14);
-  EXPECT_TRUE(paths.allFinite());
-}
-
-// First outputs of SplitMix64 for the seed 1234567: widely published test values (recalled).
-TEST(SamplePaths, ComeFromOurOwnGenerator) {
-  const Posterior standard{VectorXd::Zero(1), MatrixXd::Identity(1, 1)};
-  const MatrixXd draws = sample_paths(standard, 3, 1234567);
-  const std::vector<double> outputs = {6457827717110365317.0, 3203168211198807973.0,
-                                       9817491932198370423.0};
-  for (int i = 0; i < 3; ++i)
-    EXPECT_NEAR(draws(0, i), normal_quantile(outputs[static_cast<std::size_t>(i)] * 0x1p-64), 1e-9);
-}
-
-// A curve that can only move as a whole: every path must be its mean plus one number.
-TEST(SamplePaths, StandAPosteriorOfRankOne) {
-  const auto asked = days(40);
-  const Posterior level = conditioned({.offset = 0.2}, {}).at(asked, VectorXd::Zero(40));
-  const MatrixXd paths = sample_paths(level, 50, 1);
-  const VectorXd spread = paths.colwise().maxCoeff() - paths.colwise().minCoeff();
-  EXPECT_LT(spread.maxCoeff(), 0.2 * 1e-4);
-  EXPECT_GT(paths.row(0).maxCoeff() - paths.row(0).minCoeff(), 0.2);
-}
-
-TEST(SamplePaths, OfACurveKnownExactlyAreThatCurve) {
-  const Posterior known{two_means, MatrixXd::Zero(2, 2)};
-  const MatrixXd paths = sample_paths(known, 4, 3);
-  for (int i = 0; i < 4; ++i) EXPECT_EQ(paths.col(i), two_means);
+TEST(Kernel, GoesToFreeParametersAndBack) {
+  const Kernel back = kernel_of(free_parameters(joint));
+  EXPECT_LT((free_parameters(back) - free_parameters(joint)).cwiseAbs().maxCoeff(), 1e-14);
+  EXPECT_NEAR(back.of[1].year, 0.05, 1e-15);
+  EXPECT_NEAR(back.correlation, 0.6, 1e-15);
+  EXPECT_NEAR(back.onset, 10, 1e-13);
 }
 
 }  // namespace

@@ -63,35 +63,47 @@ TEST(ForageClasses, AreFoundAsPeopleWriteThem) {
 }
 
 TEST(DietVariance, CombinesPublishedDefaultsAsTheHeaderSays) {
-  const DietVariance& protein = diet_variance(DietNutrient::crude_protein, true);
-  EXPECT_DOUBLE_EQ(protein.kernel.offset, std::sqrt(0.10 * 0.10 + 0.12 * 0.12));
-  EXPECT_DOUBLE_EQ(protein.kernel.season, 0.10);
-  EXPECT_DOUBLE_EQ(protein.kernel.season_length, 1);
-  EXPECT_DOUBLE_EQ(protein.kernel.year, 0.15);
-  EXPECT_DOUBLE_EQ(protein.kernel.wiggle, 0.20);
-  EXPECT_DOUBLE_EQ(protein.kernel.wiggle_length, 90);
-  const DietVariance& tdn = diet_variance(DietNutrient::tdn, false);
-  EXPECT_DOUBLE_EQ(tdn.kernel.offset, std::sqrt(0.08 * 0.08 + 0.15 * 0.15));
-  EXPECT_DOUBLE_EQ(tdn.kernel.year, 0.08);
-  EXPECT_DOUBLE_EQ(tdn.kernel.wiggle, 0.16);
-  EXPECT_DOUBLE_EQ(tdn.kernel.wiggle_length, 80);
-  EXPECT_DOUBLE_EQ(diet_variance(DietNutrient::crude_protein, false).kernel.wiggle_length, 120);
-  EXPECT_DOUBLE_EQ(diet_variance(DietNutrient::tdn, true).kernel.year, 0.12);
+  const Kernel& range = find_forage_class("northern_mixed_grass")->variance.kernel;
+  EXPECT_DOUBLE_EQ(range.of[0].offset, std::sqrt(0.10 * 0.10 + 0.12 * 0.12));
+  EXPECT_DOUBLE_EQ(range.of[0].season, 0.10);
+  EXPECT_DOUBLE_EQ(range.of[0].year, 0.15);
+  EXPECT_DOUBLE_EQ(range.of[0].wiggle, 0.20);
+  EXPECT_DOUBLE_EQ(range.of[1].year, 0.12);
+  EXPECT_DOUBLE_EQ(range.season_length, 1);
+  EXPECT_DOUBLE_EQ(range.wiggle_length, std::sqrt(90.0 * 80.0));
+  EXPECT_DOUBLE_EQ(range.correlation, 0.57);  // computed: 803 clips
+  EXPECT_DOUBLE_EQ(range.onset, 10);          // days, recalled
+  const Kernel& tame = find_forage_class("bermuda_bahia")->variance.kernel;
+  EXPECT_DOUBLE_EQ(tame.of[1].offset, std::sqrt(0.08 * 0.08 + 0.15 * 0.15));
+  EXPECT_DOUBLE_EQ(tame.of[1].year, 0.08);
+  EXPECT_DOUBLE_EQ(tame.of[1].wiggle, 0.16);
+  EXPECT_DOUBLE_EQ(tame.wiggle_length, std::sqrt(120.0 * 80.0));
+  EXPECT_DOUBLE_EQ(tame.onset, 15);
 }
 
 // The table of sampling_error: sd of log CP by stops, another laboratory's sd 0.045 (computed).
 TEST(DietVariance, ErrorOfABagFallsWithStopsAsPublished) {
-  const DietVariance& v = diet_variance(DietNutrient::crude_protein, true);
+  const BagError& v = bag_error(DietNutrient::crude_protein);
   EXPECT_DOUBLE_EQ(v.lab_sd, 0.03);
+  EXPECT_NEAR(std::hypot(v.lab_sd, v.other_lab_sd), 0.045, 1e-15);
   const std::pair<int, double> table[] = {{1, 0.20}, {5, 0.11}, {10, 0.09}, {15, 0.09}, {40, 0.08}};
   for (const auto& [stops, sd] : table) {
     const double variance = v.stop_sd * v.stop_sd / stops + v.trip_sd * v.trip_sd + 0.045 * 0.045;
     EXPECT_NEAR(std::sqrt(variance), sd, 0.0055) << stops;
   }
-  const DietVariance& tdn = diet_variance(DietNutrient::tdn, true);
+  const BagError& tdn = bag_error(DietNutrient::tdn);
   EXPECT_DOUBLE_EQ(tdn.stop_sd, 0.20);
   EXPECT_DOUBLE_EQ(tdn.trip_sd, 0.06);
   EXPECT_DOUBLE_EQ(tdn.lab_sd, 0.04);
+}
+
+// "refit when a user has three or more years of bags": reference/seasonal_curves.yaml.
+TEST(RefitRules, AskForThreeYearsOfBags) {
+  EXPECT_GE(refit_rules().least_seasons, 3);
+  EXPECT_GE(refit_rules().least_bags, 10 * refit_rules().least_seasons);
+  EXPECT_DOUBLE_EQ(refit_rules().level[0], 0.12);
+  EXPECT_DOUBLE_EQ(refit_rules().level[1], 0.15);
+  EXPECT_GT(recorded_green_up_sd(), 0);
 }
 
 }  // namespace

@@ -1,0 +1,88 @@
+#include "numeric/kernel.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace pluckbook {
+namespace {
+
+double square(double x) {
+  return x * x;
+}
+
+/// The terms of k(a,b) before R, and what their lengths enter by.
+struct Terms {
+  double offset, season, year, wiggle, onset;
+  double season_distance, wiggle_distance;
+};
+
+Terms terms_of(const Kernel& k, const TimePoint& a, const TimePoint& b) {
+  const Scales& x = k.of[static_cast<std::size_t>(a.series)];
+  const Scales& y = k.of[static_cast<std::size_t>(b.series)];
+  const double apart = a.day - b.day;
+  const double s = 2 * square(std::sin(std::numbers::pi * apart / days_per_year) / k.season_length);
+  const double r = std::numbers::sqrt3 * std::abs(apart) / k.wiggle_length;
+  return {x.offset * y.offset,
+          x.season * y.season * std::exp(-s),
+          a.year == b.year ? x.year * y.year : 0,
+          x.wiggle * y.wiggle * (1 + r) * std::exp(-r),
+          a.onset_year == b.onset_year ? square(k.onset) * a.onset_slope * b.onset_slope : 0,
+          s,
+          r};
+}
+
+double relation(const Kernel& k, const TimePoint& a, const TimePoint& b) {
+  return a.series == b.series ? 1 : k.correlation;
+}
+
+}  // namespace
+
+KernelVector free_parameters(const Kernel& k) {
+  KernelVector free;
+  Eigen::Index at = 0;
+  for (const Scales& s : k.of)
+    for (const double sd : {s.offset, s.season, s.year, s.wiggle}) free(at++) = std::log(sd);
+  free.tail<4>() << std::log(k.season_length), std::log(k.wiggle_length), std::atanh(k.correlation),
+      std::log(k.onset);
+  return free;
+}
+
+Kernel kernel_of(const KernelVector& free) {
+  const auto sd = [&](Eigen::Index at) { return std::exp(free(at)); };
+  return {{Scales{sd(0), sd(1), sd(2), sd(3)}, Scales{sd(4), sd(5), sd(6), sd(7)}},
+          sd(8),
+          sd(9),
+          std::tanh(free(10)),
+          sd(11)};
+}
+
+double covariance(const Kernel& k, const TimePoint& a, const TimePoint& b) {
+  const Terms t = terms_of(k, a, b);
+  return relation(k, a, b) * (t.offset + t.season + t.year + t.wiggle) + t.onset;
+}
+
+KernelVector covariance_gradient(const Kernel& k, const TimePoint& a, const TimePoint& b) {
+  const Terms t = terms_of(k, a, b);
+  const double related = relation(k, a, b), r = t.wiggle_distance;
+  KernelVector gradient = KernelVector::Zero();
+  for (const int series : {a.series, b.series})
+    gradient.segment<4>(4 * series) +=
+        related * Eigen::Vector4d(t.offset, t.season, t.year, t.wiggle);
+  gradient(8) = related * 2 * t.season * t.season_distance;
+  gradient(9) = related * t.wiggle * square(r) / (1 + r);
+  if (a.series != b.series)
+    gradient(10) = (1 - square(k.correlation)) * (t.offset + t.season + t.year + t.wiggle);
+  gradient(11) = 2 * t.onset;
+  return gradient;
+}
+
+double shared_covariance(const Observation& a, const Observation& b) {
+  double sum = 0;
+  for (const SharedError& x : a.shared)
+    for (const SharedError& y : b.shared)
+      if (x.source == y.source) sum += x.sd * y.sd;
+  return sum;
+}
+
+}  // namespace pluckbook

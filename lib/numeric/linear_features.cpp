@@ -1,0 +1,98 @@
+#include "numeric/linear_features.h"
+
+#include <cmath>
+#include <numbers>
+#include <vector>
+
+namespace pluckbook {
+namespace {
+
+using Eigen::Index;
+using Eigen::MatrixXd;
+using Eigen::VectorXd;
+
+// exp(-2 sin^2(x/2) / l^2) = sum of q_k cos(k x), q_k = (2 -[k=0]) I_k(1/l^2) exp(-1/l^2). The sum
+// is cut where what is left cannot be seen in a double. Source: Solin and Sarkka 2014, Explicit
+// link between periodic covariance functions and state space models, AISTATS (recalled; the test
+// sums it up again).
+VectorXd amplitudes(double length) {
+  constexpr double unseen = 1e-15;
+  const double sharpness = 1 / (length * length);
+  std::vector<double> found;
+  double left = 1;
+  for (int k = 0; left > unseen && k < 500; ++k) {
+    const double q = (k == 0 ? 1 : 2) * std::cyl_bessel_i(k, sharpness) * std::exp(-sharpness);
+    found.push_back(std::sqrt(q));
+    left -= q;
+    if (q < unseen * 1e-2) break;
+  }
+  return Eigen::Map<const VectorXd>(found.data(), static_cast<Index>(found.size()));
+}
+
+}  // namespace
+
+Eigen::RowVector2d mixed(const Kernel& kernel, int series, double sd) {
+  if (series == 0) return {sd, 0};
+  return {sd * kernel.correlation, sd * std::sqrt(1 - kernel.correlation * kernel.correlation)};
+}
+
+LinearFeatures::LinearFeatures(const Kernel& kernel, std::span<const Observation> seen,
+                               const std::set<int>& sources)
+    : kernel_(kernel), harmonics_(amplitudes(kernel.season_length)) {
+  count_ = 2 + 2 * (2 * harmonics_.size() - 1);
+  for (const int source : sources) sources_[source] = count_++;
+  std::vector<TimePoint> points;
+  for (const Observation& one : seen) points.push_back(one.when);
+  add_years_of(points);
+}
+
+void LinearFeatures::add_years_of(std::span<const TimePoint> points) {
+  for (const TimePoint& point : points) {
+    if (years_.try_emplace(point.year, count_).second) count_ += 2;
+    if (onsets_.try_emplace(point.onset_year, count_).second) count_ += 1;
+  }
+}
+
+Index LinearFeatures::onset_column(int onset_year) const {
+  const auto found = onsets_.find(onset_year);
+  return found == onsets_.end() ? -1 : found->second;
+}
+
+void LinearFeatures::fill(Eigen::Ref<Eigen::RowVectorXd> row, const TimePoint& point) const {
+  const Scales& sd = kernel_.of[static_cast<std::size_t>(point.series)];
+  const double angle = 2 * std::numbers::pi * point.day / days_per_year;
+  const Eigen::RowVector2d season = mixed(kernel_, point.series, sd.season);
+  row.setZero();
+  row.head<2>() = mixed(kernel_, point.series, sd.offset);
+  row.segment<2>(2) = harmonics_(0) * season;
+  for (Index k = 1; k < harmonics_.size(); ++k) {
+    const double turn = static_cast<double>(k) * angle;
+    row.segment<2>(4 * k) = harmonics_(k) * std::cos(turn) * season;
+    row.segment<2>(4 * k + 2) = harmonics_(k) * std::sin(turn) * season;
+  }
+  row.segment<2>(years_.at(point.year)) = mixed(kernel_, point.series, sd.year);
+  row(onsets_.at(point.onset_year)) = kernel_.onset * point.onset_slope;
+}
+
+MatrixXd LinearFeatures::rows(std::span<const TimePoint> points) const {
+  MatrixXd rows(static_cast<Index>(points.size()), count_);
+  Eigen::RowVectorXd row(count_);
+  for (Index i = 0; i < rows.rows(); ++i) {
+    fill(row, points[static_cast<std::size_t>(i)]);
+    rows.row(i) = row;
+  }
+  return rows;
+}
+
+MatrixXd LinearFeatures::rows(std::span<const Observation> seen) const {
+  std::vector<TimePoint> points;
+  for (const Observation& one : seen) points.push_back(one.when);
+  MatrixXd all = rows(points);
+  for (std::size_t i = 0; i < seen.size(); ++i)
+    for (const SharedError& error : seen[i].shared)
+      if (const auto at = sources_.find(error.source); at != sources_.end())
+        all(static_cast<Index>(i), at->second) = error.sd;
+  return all;
+}
+
+}  // namespace pluckbook
