@@ -3,63 +3,24 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
-#include "book/read.h"
 #include "cli/command.h"
 #include "cli/in_form.h"
+#include "cli/need_animal.h"
 #include "cli/open_book.h"
 
 namespace pluckbook::cli {
 namespace {
 
-constexpr double days_in_month = 30.5;  // the day a row stands for: reference/requirements_*.yaml
-
-Result<AnimalAt> animal_from(const Arguments& arguments, UnitSystem units) {
-  if (!arguments.has("weight")) {
-    return usage_problem("need a herd of the book, or --weight",
-                         "for example: pluckbook need --weight 1200 --milk 20 --month 2");
-  }
-  AnimalAt animal;
-  Result<KgBody> weight = parse_weight(arguments.get("weight"), units);
-  if (!weight) return weight.problems();
-  animal.weight = *weight;
-  if (arguments.has("milk")) {
-    Result<KgPerDay> milk = parse_milk(arguments.get("milk"), units);
-    if (!milk) return milk.problems();
-    animal.peak_milk = *milk;
-  } else {
-    animal.peak_milk = from_lb<KgPerDay>(20);
-  }
-  const std::string word = arguments.get("class", "mature-cow");
-  if (word == "first-calf-heifer") {
-    animal.cow_class = CowClass::first_calf_heifer;
-    animal.mature_weight = animal.weight;
-  } else if (word != "mature-cow") {
-    return usage_problem(fmt::format("unknown class '{}'", shown(word)),
-                         "write mature-cow or first-calf-heifer");
-  }
-  return animal;
-}
-
+/// One row for every point asked for.
 Result<NeedAnswer> from_flags(const Arguments& arguments, const Reader& reader) {
-  Result<AnimalAt> animal = animal_from(arguments, reader.units);
-  if (!animal) return animal.problems();
-  Result<double> month = arguments.number("month", 0);
-  if (!month) return month.problems();
-  const int only = static_cast<int>(*month);
-  if (arguments.has("month") && (only < 1 || only > 12 || only != *month)) {
-    return usage_problem("--month is outside 1 to 12", "count whole months since calving");
-  }
+  Result<AskedAnimal> asked = animal_asked(arguments, reader);
+  if (!asked) return asked.problems();
   NeedAnswer answer;
-  answer.title = fmt::format(
-      "Need of a {} of {}, {} of milk at peak, by month since calving (end of month).",
-      animal->cow_class == CowClass::mature_cow ? "mature cow" : "first-calf heifer, mature weight",
-      mass(animal->weight.value(), reader), mass(animal->peak_milk.value(), reader));
-  for (int m = only == 0 ? 1 : only; m <= (only == 0 ? 12 : only); ++m) {
-    animal->days_since_calving = m * days_in_month;
-    animal->milking = m <= 6;  // weaned after month 6, as the table has it
-    Result<Need> need = need_of(*animal);
+  answer.title = asked->title;
+  for (const AskedPoint& point : asked->points) {
+    Result<Need> need = need_of(point.animal);
     if (!need) return need.problems();
-    answer.rows.push_back({m, std::nullopt, animal->milking ? "milking" : "dry", *need, {}});
+    answer.rows.push_back({point.at, point.stage, *std::move(need), {}});
   }
   return answer;
 }
@@ -82,8 +43,7 @@ Result<NeedAnswer> from_book(const Arguments& arguments, const Opened& opened) {
   for (Date day = opened.as_of; day <= last; day += Days(14)) {
     Result<HerdNeed> need = need_on(**herd, day);
     if (!need) return need.problems();
-    answer.rows.push_back(
-        {std::nullopt, day, stage_words(*need), need->average, need->hardest_quarter});
+    answer.rows.push_back({day, stage_words(*need), need->average, need->hardest_quarter});
   }
   return answer;
 }

@@ -24,7 +24,7 @@ std::string which_first(const DayBalance& day, bool bare) {
 
 }  // namespace
 
-Result<Grazing> grazing_of(const Book& book, const Herd& herd, Date day) {
+Result<Whereabouts> grazing_of(const Book& book, const Herd& herd, Date day) {
   const Move* move = move_of(book, herd.id, day);
   const Pasture* pasture = move == nullptr ? nullptr : find_pasture(book, move->pasture);
   if (pasture == nullptr) {
@@ -32,10 +32,10 @@ Result<Grazing> grazing_of(const Book& book, const Herd& herd, Date day) {
         fmt::format("herd '{}' is on no pasture on {}", herd.id, to_iso(day)),
         "write the move in grazing.yaml: {date: ..., herd: " + herd.id + ", pasture: ...}");
   }
-  return Grazing{move, pasture};
+  return Whereabouts{move, pasture};
 }
 
-Result<HerdDay> herd_day(const Herd& herd, const Grazing& grazing, const DietSeries& series,
+Result<HerdDay> herd_day(const Herd& herd, const Whereabouts& grazing, const DietSeries& series,
                          Date day) {
   Result<HerdNeed> need = need_on(herd, day);
   if (!need) return need.problems();
@@ -43,6 +43,11 @@ Result<HerdDay> herd_day(const Herd& herd, const Grazing& grazing, const DietSer
   out.herd = &herd;
   out.grazing = grazing;
   out.need = std::move(*need);
+  for (const Slice& slice : out.need.slices) {
+    Result<EquationNeed> one = need_by_equations(animal_of(herd, slice));
+    if (!one) return one.problems();
+    out.by_equations.push_back(std::move(*one));
+  }
   out.diet.crude_protein = series.on(DietNutrient::crude_protein, day).median;
   out.diet.tdn = series.on(DietNutrient::tdn, day).median;
   const Diet roomy = out.diet;
@@ -55,7 +60,7 @@ Result<HerdDay> herd_day(const Herd& herd, const Grazing& grazing, const DietSer
 }
 
 Result<HerdDay> herd_day(const Book& book, const Herd& herd, Date day) {
-  const Result<Grazing> grazing = grazing_of(book, herd, day);
+  const Result<Whereabouts> grazing = grazing_of(book, herd, day);
   if (!grazing) return grazing.problems();
   const Result<DietSeries> series = DietSeries::of(book, *grazing->pasture);
   if (!series) return series.problems();

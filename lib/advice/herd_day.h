@@ -4,30 +4,33 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/date.h"
 #include "base/problem.h"
 #include "book/records.h"
+#include "cow/equations.h"
 #include "cow/intake.h"
 #include "forage/series.h"
 
 namespace pluckbook {
 
 /// Where a herd stands on a day.
-struct Grazing {
+struct Whereabouts {
   const Move* move = nullptr;
   const Pasture* pasture = nullptr;
 };
 /// Fails: no move on or before the day; a pasture the book does not have.
-Result<Grazing> grazing_of(const Book& book, const Herd& herd, Date day);
+Result<Whereabouts> grazing_of(const Book& book, const Herd& herd, Date day);
 
 struct HerdDay {
   const Herd* herd = nullptr;
-  Grazing grazing;
+  Whereabouts grazing;
   Diet diet;  // the middle of the pasture's series, with the fibre of its newest bag
   HerdNeed need;
-  DayBalance lead;  // by the herd's leading intake rule
-  DayBalance low;   // by the NRC equation
+  std::vector<EquationNeed> by_equations;  // a slice each, in the settings of the tables
+  DayBalance lead;                         // by the herd's leading intake rule
+  DayBalance low;                          // by the NRC equation
   // By the higher guidance, without the gut's ceiling: milking cows have been seen to eat more.
   DayBalance high;
   std::string
@@ -35,7 +38,7 @@ struct HerdDay {
 };
 
 /// Fails: a need outside all tables.
-Result<HerdDay> herd_day(const Herd& herd, const Grazing& grazing, const DietSeries& series,
+Result<HerdDay> herd_day(const Herd& herd, const Whereabouts& grazing, const DietSeries& series,
                          Date day);
 
 /// The same from the book as it is known that day (see as_of).

@@ -179,6 +179,15 @@ AmountCrossings amount_crossings(const Horizon& horizon) {
           crossings_in_amount(horizon, IntakeRule::guidance_higher, std::nullopt)};
 }
 
+/// The rumen's floor grows with what is eaten: it can govern the amount where the cow's own need
+/// governs the share.
+std::optional<std::string> floor_in_amounts(const HerdDay& today) {
+  const bool in_share = today.need.average.rumen_floor_governs;
+  if (in_share || today.lead.rumen_crude_protein <= today.lead.own_crude_protein)
+    return std::nullopt;
+  return "in amounts the rumen's least, 7 % of what she eats, is above the cow's own protein need";
+}
+
 std::string gut_note(const Intake& intake, Share ndf) {
   return fmt::format(
       "NDF of {:.0f} % lets the gut hold {:.0f} % of what the intake rule alone says (1.2 % of "
@@ -190,7 +199,7 @@ std::string gut_note(const Intake& intake, Share ndf) {
 
 Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
                                const OutlookSettings& settings) {
-  const Result<Grazing> grazing = grazing_of(book, herd, settings.as_of);
+  const Result<Whereabouts> grazing = grazing_of(book, herd, settings.as_of);
   if (!grazing) return grazing.problems();
   Result<DietSeries> series = DietSeries::of(book, *grazing->pasture);
   if (!series) return series.problems();
@@ -206,6 +215,7 @@ Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
   out.intake = today->lead.intake;
   out.first_short = today->first_short;
   if (out.intake.gut_limits) out.notes.push_back(gut_note(out.intake, *today->diet.ndf));
+  if (auto floor = floor_in_amounts(*today)) out.notes.push_back(std::move(*floor));
   const AmountCrossings amounts = amount_crossings(*horizon);
   for (std::size_t i = 0; i < nutrients.size(); ++i) {
     NutrientOutlook one = state_today(*horizon, *series, nutrients[i], *today);

@@ -33,7 +33,7 @@ std::vector<std::size_t> feeds_in(const Mix& mix) {
 
 Result<PriceAnswer> price_for(const Book& book, const Herd& herd, const PriceSettings& settings) {
   const Date day = settings.day;
-  const Result<Grazing> grazing = grazing_of(book, herd, day);
+  const Result<Whereabouts> grazing = grazing_of(book, herd, day);
   if (!grazing) return grazing.problems();
   if (book.feeds.empty()) {
     return input_problem("the book holds no feeds to price", "write what is offered in feeds.yaml");

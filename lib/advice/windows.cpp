@@ -53,7 +53,7 @@ Result<std::vector<FeedingWindow>> windows_ahead(const Book& book, const Herd& h
     window.first = first;
     window.last = std::min(first + Days(settings.change_every - 1), settings.until);
     const Date middle = first + Days((window.days() - 1) / 2);
-    const Result<Grazing> grazing = grazing_of(book, herd, middle);
+    const Result<Whereabouts> grazing = grazing_of(book, herd, middle);
     if (!grazing) return grazing.problems();
     window.pasture = grazing->pasture;
     window.trip_per_head = trip_cost_per_head(book, *window.pasture, herd);

@@ -41,5 +41,6 @@ bool looks_as_received(const LabResult& result);
 Result<KgBody> parse_weight(const std::string& text, UnitSystem units);
 Result<double> parse_metres(const std::string& text, UnitSystem units);  // of a walk
 Result<KgPerDay> parse_milk(const std::string& text, UnitSystem units);
+Result<KgPerDay> parse_gain(const std::string& text, UnitSystem units);
 
 }  // namespace pluckbook

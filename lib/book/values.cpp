@@ -340,5 +340,8 @@ Result<double> parse_metres(const std::string& text, UnitSystem units) {
 Result<KgPerDay> parse_milk(const std::string& text, UnitSystem units) {
   return as_usage(milk_value("22 lb/day").parse({units, ""}, "milk", text));
 }
+Result<KgPerDay> parse_gain(const std::string& text, UnitSystem units) {
+  return as_usage(gain_value("1.5 lb/day").parse({units, ""}, "gain", text));
+}
 
 }  // namespace pluckbook

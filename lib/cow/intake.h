@@ -79,6 +79,7 @@ NrcReading nrc_reading(const Slice& slice, const Need& need, McalPerKgDm nem);
 struct Balance {
   KgPerDay need, supply;
   KgPerDay gap() const { return need > supply ? need - supply : KgPerDay(0); }
+  KgPerDay to_spare() const { return supply > need ? supply - need : KgPerDay(0); }
 };
 
 /// A day's balance per head in amounts. CP need is the larger of the animal's own amount and the

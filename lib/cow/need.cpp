@@ -232,23 +232,6 @@ std::optional<KgBody> frame_of(const Herd& herd) {
   return std::nullopt;
 }
 
-AnimalAt animal_of(const Herd& herd, const Slice& slice) {
-  AnimalAt animal;
-  animal.cow_class = slice.cow_class;
-  animal.weight = herd.weight;
-  animal.mature_weight = herd.mature_weight;
-  animal.peak_milk = herd.peak_milk.value_or(from_lb<KgPerDay>(20));
-  animal.gain = herd.gain.value_or(KgPerDay(0));
-  animal.milking = slice.stage == Stage::milking;
-  animal.days_since_calving = slice.stage == Stage::bred_heifer
-                                  ? gestation_days - slice.days_to_calving
-                                  : slice.days_since_calving;
-  if (!animal.mature_weight) animal.mature_weight = frame_of(herd);
-  if (herd.cow_class != slice.cow_class && slice.cow_class == CowClass::mature_cow)
-    animal.weight = *animal.mature_weight;
-  return animal;
-}
-
 /// The need of some part of the herd: amounts averaged by share, shares by the matter eaten.
 Need averaged(const HerdNeed& herd, const std::vector<SlicePart>& parts) {
   Need sum;
@@ -295,6 +278,23 @@ std::vector<SlicePart> hardest_slices_of(const HerdNeed& herd) {
 }
 
 }  // namespace
+
+AnimalAt animal_of(const Herd& herd, const Slice& slice) {
+  AnimalAt animal;
+  animal.cow_class = slice.cow_class;
+  animal.weight = herd.weight;
+  animal.mature_weight = herd.mature_weight;
+  animal.peak_milk = herd.peak_milk.value_or(from_lb<KgPerDay>(20));
+  animal.gain = herd.gain.value_or(KgPerDay(0));
+  animal.milking = slice.stage == Stage::milking;
+  animal.days_since_calving = slice.stage == Stage::bred_heifer
+                                  ? gestation_days - slice.days_to_calving
+                                  : slice.days_since_calving;
+  if (!animal.mature_weight) animal.mature_weight = frame_of(herd);
+  if (herd.cow_class != slice.cow_class && slice.cow_class == CowClass::mature_cow)
+    animal.weight = *animal.mature_weight;
+  return animal;
+}
 
 Result<Need> need_of(const AnimalAt& animal) {
   if (auto problem = impossible(animal)) return *std::move(problem);

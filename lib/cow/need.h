@@ -74,6 +74,9 @@ struct Need {
 /// Fails: weights, milk, gains or days no animal has; growing cattle without a mature weight.
 Result<Need> need_of(const AnimalAt& animal);
 
+/// An animal of a slice, as the tables and the equations are asked about it.
+AnimalAt animal_of(const Herd& herd, const Slice& slice);
+
 /// How much of a slice stands in some part of the herd.
 struct SlicePart {
   std::size_t slice = 0;

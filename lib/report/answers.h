@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "advice/outlook.h"
@@ -43,10 +44,24 @@ struct DietAnswer {
 /// Requires: `series` is of `book` as known on settings.as_of, and outlives the answer.
 DietAnswer diet_answer(const Book& book, const DietSeries& series, const OutlookSettings& settings);
 
-/// One line of `need`: a herd on a date, or a class of animal at a month.
+// Where in its year, or at which gain, an animal is asked about.
+struct MonthSinceCalving {
+  int month = 0;
+};
+struct MonthOfPregnancy {
+  int month = 0;
+};
+struct DayOfPregnancy {
+  double day = 0;
+};
+struct DailyGain {
+  KgPerDay gain;
+};
+using NeedAt = std::variant<Date, MonthSinceCalving, MonthOfPregnancy, DayOfPregnancy, DailyGain>;
+
+/// One line of `need`: a herd on a date, or a class of animal at a point.
 struct NeedRow {
-  std::optional<int> month;
-  std::optional<Date> date;
+  NeedAt at;
   std::string stage;
   Need need;
   std::optional<Need> hardest_quarter;  // herds

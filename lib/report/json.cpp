@@ -134,6 +134,28 @@ Json need_json(const Need& need, const Reader& reader) {
   return json;
 }
 
+Json quarter_json(const Need& quarter, const Reader& reader) {
+  return {{"tdn_share", share(quarter.tdn)},
+          {"tdn_amount", amount(quarter.tdn_amount().value(), reader)},
+          {"crude_protein_share", share(quarter.crude_protein)},
+          {"crude_protein_amount", amount(quarter.crude_protein_amount().value(), reader)},
+          {"rumen_floor_governs", quarter.rumen_floor_governs}};
+}
+
+/// The point a row stands for, under the name of its kind.
+struct PointJson {
+  const Reader& reader;
+  Json operator()(Date date) const { return {{"date", to_iso(date)}}; }
+  Json operator()(MonthSinceCalving at) const { return {{"month_since_calving", at.month}}; }
+  Json operator()(MonthOfPregnancy at) const { return {{"month_of_pregnancy", at.month}}; }
+  Json operator()(DayOfPregnancy at) const { return {{"days_pregnant", at.day}}; }
+  Json operator()(DailyGain at) const { return {{"gain", amount(at.gain.value(), reader)}}; }
+};
+
+Json point_json(const NeedAt& at, const Reader& reader) {
+  return std::visit(PointJson{reader}, at);
+}
+
 }  // namespace
 
 Json document(const std::string& command) {
@@ -262,15 +284,10 @@ Json to_json(const NeedAnswer& answer, const Reader& reader) {
   json["of"] = answer.title;
   json["rows"] = Json::array();
   for (const NeedRow& row : answer.rows) {
-    Json one = Json::object();
-    if (row.month) one["month_since_calving"] = *row.month;
-    if (row.date) one["date"] = to_iso(*row.date);
+    Json one = point_json(row.at, reader);
     one.update(need_json(row.need, reader));
     one["stage"] = row.stage;
-    if (row.hardest_quarter) {
-      one["hardest_quarter"] = {{"tdn_share", share(row.hardest_quarter->tdn)},
-                                {"crude_protein_share", share(row.hardest_quarter->crude_protein)}};
-    }
+    if (row.hardest_quarter) one["hardest_quarter"] = quarter_json(*row.hardest_quarter, reader);
     json["rows"].push_back(one);
   }
   return json;

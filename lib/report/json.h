@@ -10,6 +10,7 @@
 #include "advice/outlook.h"
 #include "advice/plan.h"
 #include "advice/price.h"
+#include "advice/workings.h"
 #include "report/answers.h"
 #include "report/shown.h"
 
@@ -28,6 +29,7 @@ Json to_json(const PriceAnswer& answer, const Reader& reader);
 Json to_json(const Plan& plan, const Reader& reader);
 Json to_json(const DietAnswer& answer, const Reader& reader);
 Json to_json(const NeedAnswer& answer, const Reader& reader);
+Json to_json(const Workings& workings, const Reader& reader);
 Json sources_json();
 
 /// The document as it is printed.

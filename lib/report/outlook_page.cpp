@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "published/rules.h"
 #include "report/pages.h"
 
 namespace pluckbook {
@@ -61,16 +62,21 @@ Table amounts_table(const HerdOutlook& herd, const Reader& reader) {
   return table;
 }
 
+/// The rows of dry cows ask for less protein than the rumen; slices of a herd may differ.
+std::string rumen_note(const NutrientOutlook& protein) {
+  const bool all = protein.need_now <= from_percent(intake_rules().cp_floor_percent * 1.0001);
+  return all ? "the protein need shown is the rumen's least, 7 % of what she eats; the cow's own "
+               "need is lower at this stage"
+             : "for a part of the herd the rumen's least, 7 % of what she eats, stands above the "
+               "cow's own need";
+}
+
 /// What the figures rest on, in the order a reader would ask.
 std::vector<std::string> notes_of(const HerdOutlook& herd) {
   std::vector<std::string> notes = herd.notes;
   if (!herd.first_short.empty()) notes.push_back(herd.first_short);
   for (const NutrientOutlook& n : herd.nutrients) {
-    if (n.rumen_floor_governs) {
-      notes.push_back(
-          "the protein need shown is the rumen's least, 7 % of what she eats; the "
-          "cow's own need is lower at this stage");
-    }
+    if (n.rumen_floor_governs) notes.push_back(rumen_note(n));
     for (const std::string& note : n.notes) notes.push_back(in_words(n.nutrient) + ": " + note);
   }
   return notes;

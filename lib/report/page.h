@@ -26,6 +26,12 @@ struct Note {
 struct Line {
   std::string words;
 };
+/// A line of working on paper: "CP the diet gives: intake x CP of the diet", and below it, or
+/// beside it where there is room, "= 24.057 lb x 8.388 % = 2.018 lb [4]"; without the second part,
+/// a figure that is given.
+struct Working {
+  std::string what, worked;
+};
 /// "next: pluckbook price spring-cows"
 struct Next {
   std::string command;
@@ -34,7 +40,7 @@ struct Next {
 /// An empty line in text; on the HTML page its style sees to that.
 struct Space {};
 
-using Block = std::variant<Space, Heading, Sentence, Note, Line, Table, DietChart, Next>;
+using Block = std::variant<Space, Heading, Sentence, Note, Line, Working, Table, DietChart, Next>;
 
 class Page {
  public:
@@ -43,6 +49,7 @@ class Page {
   Page& sentence(std::string words) { return add(Sentence{std::move(words)}); }
   Page& note(std::string words) { return add(Note{std::move(words)}); }
   Page& line(std::string words) { return add(Line{std::move(words)}); }
+  Page& working(Working working) { return add(std::move(working)); }
   Page& next(std::string command) { return add(Next{std::move(command)}); }
   Page& add(Block block) {
     blocks_.push_back(std::move(block));

@@ -24,6 +24,9 @@ class Printer {
   }
   void operator()(const Sentence& sentence) { paragraph(sentence.words, "sentence"); }
   void operator()(const Line& line) { paragraph(line.words, "line"); }
+  void operator()(const Working& working) {
+    paragraph(working.what + (working.worked.empty() ? "" : " " + working.worked), "working");
+  }
   void operator()(const Note& note) {
     close_tables();
     keep_heading();

@@ -6,6 +6,7 @@
 
 #include "advice/plan.h"
 #include "advice/price.h"
+#include "advice/workings.h"
 #include "report/answers.h"
 #include "report/page.h"
 #include "report/shown.h"
@@ -20,6 +21,7 @@ Page page_of(const PriceAnswer& answer, const Reader& reader);
 Page page_of(const Plan& plan, const Reader& reader);
 Page page_of(const DietAnswer& answer, const Reader& reader);
 Page page_of(const NeedAnswer& answer, const Reader& reader);
+Page page_of(const Workings& workings, const Reader& reader);
 Page sources_page();
 
 // Parts of them, for a page that says the rest in its own place.
