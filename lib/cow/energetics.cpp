@@ -1,7 +1,6 @@
 #include "cow/energetics.h"
 
 #include <cmath>
-#include <numbers>
 
 namespace pluckbook {
 

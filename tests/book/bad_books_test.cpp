@@ -203,6 +203,12 @@ TEST(BadBooks, Records) {
        "   1 | - {id: north, forage: northern mixedgrass}\n"
        "     |                       ^~~~~~~~~~~~~~~~~~~\n"
        "  did you mean 'northern mixed grass'?\n"},
+      {"unknown breed", "herds.yaml",
+       "- {id: cows, head: 9, class: bull, weight: 1900, breed: angsu}\n",
+       "herds.yaml:1:57: breed cannot be 'angsu'\n"
+       "   1 | - {id: cows, head: 9, class: bull, weight: 1900, breed: angsu}\n"
+       "     |                                                         ^~~~~\n"
+       "  did you mean 'angus'?\n"},
       {"weaning before calving", "herds.yaml", herd_with("  weaning: 2026-01-15"),
        "herds.yaml:6:12: weaning on 2026-01-15 is before calving on 2026-03-10\n"
        "   6 |   weaning: 2026-01-15\n"
