@@ -38,6 +38,7 @@ struct Answer {
   std::string text;
   Problems warnings;
   int exit_status = 0;
+  enum class Kind { words, data } kind = Kind::words;  // only words are coloured
 };
 
 using Run = Result<Answer> (*)(const Arguments&);
@@ -50,10 +51,13 @@ struct Command {
   std::size_t least_words = 0, most_words = 0;
   bool uses_book = true;
   Run run = nullptr;
+  std::string rows = {};  // the path to the rows of its document, for --csv; empty: it has no table
 };
 
 const std::vector<Command>& commands();
 const std::vector<Option>& common_options();
+/// A command's own options, --csv among them where it has a table.
+std::vector<Option> own_options(const Command& command);
 
 // The commands, one file each. Those that write say so in their name's comment.
 Result<Answer> run_start(const Arguments& arguments);  // writes a new book
@@ -73,6 +77,8 @@ Result<Answer> run_price(const Arguments& arguments);
 Result<Answer> run_plan(const Arguments& arguments);
 Result<Answer> run_report(const Arguments& arguments);  // writes a page where told
 Result<Answer> run_workings(const Arguments& arguments);
+Result<Answer> run_manual(const Arguments& arguments);
+Result<Answer> run_completion(const Arguments& arguments);
 Result<Answer> run_sources(const Arguments& arguments);
 
 }  // namespace pluckbook::cli

@@ -20,7 +20,8 @@ std::vector<std::string> names_of(const std::vector<Command>& all) {
 std::vector<Option> options_of(const Command* command) {
   std::vector<Option> options = common_options();
   if (command != nullptr) {
-    options.insert(options.begin(), command->options.begin(), command->options.end());
+    const std::vector<Option> own = own_options(*command);
+    options.insert(options.begin(), own.begin(), own.end());
   }
   return options;
 }
@@ -97,6 +98,18 @@ Result<Arguments> split_words(const std::vector<std::string>& words,
   return arguments;
 }
 
+Result<Done> check_form(const Arguments& arguments) {
+  if (arguments.has("json") && arguments.has("csv")) {
+    return usage_problem("--json and --csv cannot both be had", "write one of them");
+  }
+  const std::string colour = arguments.get("color", "auto");
+  if (colour != "auto" && colour != "always" && colour != "never") {
+    return usage_problem(fmt::format("unknown word '{}' after --color", shown(colour)),
+                         "write auto, always or never");
+  }
+  return Done{};
+}
+
 Result<Done> check_word_count(const Command& command, const Arguments& arguments) {
   const std::string usage = fmt::format("usage: pluckbook {} {}", command.name, command.usage);
   if (arguments.words.size() < command.least_words) {
@@ -136,7 +149,7 @@ bool asks_help(const std::string& word) {
 Result<Parsed> parse(const std::vector<std::string>& words) {
   Parsed parsed;
   const auto end = std::find(words.begin(), words.end(), "--");
-  parsed.help = words.empty() || std::any_of(words.begin(), end, asks_help);
+  parsed.help = std::any_of(words.begin(), end, asks_help);
   parsed.version = std::find(words.begin(), end, "--version") != end;
   auto at = command_at(words);
   if (at && words[*at] == "help") {
@@ -144,7 +157,7 @@ Result<Parsed> parse(const std::vector<std::string>& words) {
     at = *at + 1 < words.size() ? std::optional(*at + 1) : std::nullopt;
   }
   if (!at) {
-    if (parsed.help || parsed.version) return parsed;
+    if (parsed.help || parsed.version || words.empty()) return parsed;
     Result<Done> known = check_option_names(words, options_of(nullptr));
     if (!known) return known.problems();
     return usage_problem("no command given", "all commands: pluckbook --help");
@@ -167,6 +180,8 @@ Result<Parsed> parse(const std::vector<std::string>& words) {
   if (!arguments) return arguments.problems();
   Result<Done> counted = check_word_count(*parsed.command, *arguments);
   if (!counted) return counted.problems();
+  Result<Done> formed = check_form(*arguments);
+  if (!formed) return formed.problems();
   parsed.arguments = std::move(*arguments);
   return parsed;
 }
@@ -202,9 +217,8 @@ std::string help_text(const Command& command) {
   std::string text =
       fmt::format("pluckbook {} {}\n  {}\n\n", command.name, command.usage, command.purpose);
   for (const std::string& example : command.examples) text += "  " + example + "\n";
-  if (!command.options.empty()) {
-    text += "\noptions\n" + without_header(options_table(command.options));
-  }
+  const std::vector<Option> own = own_options(command);
+  if (!own.empty()) text += "\noptions\n" + without_header(options_table(own));
   text += "\nfor every command\n" + without_header(options_table(common_options()));
   text += "\nexit: 0 done, 1 a warning is the answer, 2 command line, 3 book, 4 disk or lock\n";
   return text;

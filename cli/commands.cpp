@@ -9,7 +9,14 @@ const std::vector<Option>& common_options() {
       {"until", "DATE", "how far ahead (180 days)"},
       {"units", "us|metric", "pounds or kilograms (the book's)"},
       {"json", "", "the answer as a JSON document"},
+      {"color", "auto|always|never", "colour of the words (auto: on a terminal)"},
   };
+  return options;
+}
+
+std::vector<Option> own_options(const Command& command) {
+  std::vector<Option> options = command.options;
+  if (!command.rows.empty()) options.push_back({"csv", "", "the answer's table as CSV"});
   return options;
 }
 
@@ -37,7 +44,8 @@ const std::vector<Command>& commands() {
        0,
        0,
        true,
-       run_check},
+       run_check,
+       "problems"},
       {"bag",
        "PASTURE",
        "records a plucked bag and prints its tag",
@@ -96,7 +104,8 @@ const std::vector<Command>& commands() {
        0,
        0,
        true,
-       run_bags},
+       run_bags,
+       "bags"},
       {"move",
        "HERD PASTURE",
        "a herd goes to another pasture",
@@ -156,7 +165,8 @@ const std::vector<Command>& commands() {
        1,
        1,
        true,
-       run_diet},
+       run_diet,
+       "days"},
       {"need",
        "[HERD]",
        "the requirement through the year",
@@ -174,7 +184,8 @@ const std::vector<Command>& commands() {
        0,
        1,
        false,
-       run_need},
+       run_need,
+       "rows"},
       {"outlook",
        "[HERD ...]",
        "when protein and energy fall below need",
@@ -184,7 +195,8 @@ const std::vector<Command>& commands() {
        0,
        64,
        true,
-       run_outlook},
+       run_outlook,
+       "herds/nutrients"},
       {"price",
        "HERD",
        "least-cost supplement and every option",
@@ -195,7 +207,8 @@ const std::vector<Command>& commands() {
        1,
        1,
        true,
-       run_price},
+       run_price,
+       "options"},
       {"plan",
        "HERD",
        "a season's feed: windows, tons, money, order",
@@ -209,7 +222,8 @@ const std::vector<Command>& commands() {
        1,
        1,
        true,
-       run_plan},
+       run_plan,
+       "windows"},
       {"report",
        "[HERD ...]",
        "the whole answer as one HTML page",
@@ -242,6 +256,27 @@ const std::vector<Command>& commands() {
        0,
        false,
        run_sources},
+      {"manual",
+       "",
+       "this help as a manual page",
+       "the program",
+       {"pluckbook manual > pluckbook.1"},
+       {},
+       0,
+       0,
+       false,
+       run_manual},
+      {"completion",
+       "SHELL",
+       "words to complete, for bash, zsh or fish",
+       "the program",
+       {"source <(pluckbook completion bash)",
+        "pluckbook completion fish > ~/.config/fish/completions/pluckbook.fish"},
+       {{"ids", "KIND", "ids of the book: herds, pastures, bags or feeds"}},
+       0,
+       1,
+       false,
+       run_completion},
   };
   return all;
 }

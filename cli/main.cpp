@@ -6,6 +6,9 @@
 #include <exception>
 #include <new>
 
+#include "cli/as_csv.h"
+#include "cli/at_a_glance.h"
+#include "cli/colour.h"
 #include "cli/command_line.h"
 
 namespace {
@@ -30,6 +33,11 @@ void complain(const Problems& problems) {
   }
 }
 
+int refuse(const Problems& problems) {
+  complain(problems);
+  return exit_status(problems);
+}
+
 /// An answer that did not reach its reader is no answer.
 int print(const std::string& text, int status) {
   const bool written =
@@ -43,20 +51,23 @@ int print(const std::string& text, int status) {
 int run(const std::vector<std::string>& words) {
   using namespace pluckbook::cli;
   const auto parsed = parse(words);
-  if (!parsed) {
-    complain(parsed.problems());
-    return exit_status(parsed.problems());
-  }
+  if (!parsed) return refuse(parsed.problems());
   if (parsed->version) return print("pluckbook " PLUCKBOOK_VERSION "\n", 0);
   if (parsed->help) {
     return print(parsed->command == nullptr ? help_text() : help_text(*parsed->command), 0);
   }
-  const auto answer = parsed->command->run(parsed->arguments);
-  if (!answer) {
-    complain(answer.problems());
-    return exit_status(answer.problems());
+  if (parsed->command == nullptr) {
+    const auto glance = at_a_glance();
+    return glance ? print(*glance, 0) : refuse(glance.problems());
   }
-  const int status = print(answer->text, answer->exit_status);
+  const Arguments& arguments = parsed->arguments;
+  const auto answer = arguments.has("csv") ? run_for_csv(*parsed->command, arguments)
+                                           : parsed->command->run(arguments);
+  if (!answer) return refuse(answer.problems());
+  const bool in_words =
+      answer->kind == Answer::Kind::words && !arguments.has("json") && !arguments.has("csv");
+  const bool coloured = in_words && colour_wanted(arguments);
+  const int status = print(coloured ? painted(answer->text) : answer->text, answer->exit_status);
   complain(answer->warnings);
   return status;
 }

@@ -7,6 +7,7 @@
 #include "cli/in_form.h"
 #include "cli/need_animal.h"
 #include "cli/open_book.h"
+#include "cli/terminal.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -57,6 +58,7 @@ Result<Answer> run_need(const Arguments& arguments) {
     Result<UnitSystem> units = units_of(arguments, UnitSystem::us);
     if (!units) return units.problems();
     reader.units = *units;
+    reader.width = page_width();
     need = from_flags(arguments, reader);
   } else {
     Result<Opened> opened = open_book(arguments);

@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "book/read.h"
+#include "cli/terminal.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -84,7 +85,7 @@ Result<Opened> open_book(const Arguments& arguments) {
   if (!units) return units.problems();
   Opened opened{std::move(*book), {}, *as_of, *until, {}};
   opened.known = pluckbook::as_of(opened.whole, *as_of);
-  opened.reader = {*units, opened.whole.currency};
+  opened.reader = {*units, opened.whole.currency, page_width()};
   return opened;
 }
 

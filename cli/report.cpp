@@ -57,6 +57,7 @@ Result<Answer> run_report(const Arguments& arguments) {
   const bool card = arguments.has("feeding-card");
   Answer answer;
   if (!arguments.has("output")) {
+    if (!card) answer.kind = Answer::Kind::data;
     answer.text = card ? text_of(feeding_card(*report, opened->reader), opened->reader.width)
                        : report_html(*report, opened->reader);
     return answer;

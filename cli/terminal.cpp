@@ -1,7 +1,9 @@
 #include "cli/terminal.h"
 
+#include <sys/ioctl.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <iostream>
 
@@ -11,6 +13,12 @@ namespace pluckbook::cli {
 
 bool on_terminal() {
   return ::isatty(STDIN_FILENO) == 1 && ::isatty(STDOUT_FILENO) == 1;
+}
+
+int page_width() {
+  winsize size{};
+  if (::isatty(STDOUT_FILENO) != 1 || ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0) return 80;
+  return size.ws_col == 0 ? 80 : std::clamp(static_cast<int>(size.ws_col), 40, 200);
 }
 
 std::optional<std::string> ask(const std::string& question) {

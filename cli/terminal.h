@@ -12,6 +12,9 @@ namespace pluckbook::cli {
 
 bool on_terminal();
 
+/// Columns to print in: the terminal's own, between 40 and 200; 80 anywhere else.
+int page_width();
+
 /// Prints the question and waits for a line, trimmed; nothing at the end of the input.
 std::optional<std::string> ask(const std::string& question);
 

@@ -59,10 +59,24 @@ inline Ran run_line(const std::filesystem::path& folder, const std::string& line
   return ran;
 }
 
-/// Runs `pluckbook WORDS` in a folder; standard error joins the output unless told.
+/// What a shell command prints, and its exit status.
+inline Ran shell(const std::string& command) {
+  Ran ran;
+  FILE* pipe = popen(command.c_str(), "r");
+  if (pipe == nullptr) return ran;
+  std::array<char, 4096> buffer{};
+  for (std::size_t n = 0; (n = fread(buffer.data(), 1, buffer.size(), pipe)) > 0;) {
+    ran.output.append(buffer.data(), n);
+  }
+  const int status = pclose(pipe);
+  ran.exit = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
+  return ran;
+}
+
+/// Runs `pluckbook WORDS` by the shell in a folder; standard error joins the output unless told.
 inline Ran run_in(const std::filesystem::path& folder, const std::string& words,
                   const std::string& redirect = "2>&1") {
-  return run_line(folder, "pluckbook " + words + " " + redirect);
+  return shell("cd '" + folder.string() + "' && " PLUCKBOOK_PROGRAM " " + words + " " + redirect);
 }
 
 inline std::string read_text(const std::filesystem::path& file) {
