@@ -68,7 +68,7 @@ const std::vector<Command>& commands() {
        run_bag},
       {"mark",
        "BAG WORD",
-       "dried, sent, received, spoiled or lost, on a date",
+       "dried, sent, received, spoiled or lost",
        "the bag",
        {"pluckbook mark 26-north-03 dried", "pluckbook mark 26-north-03 sent --lab county"},
        {{"date", "DATE", "when (as-of)"}, {"lab", "ID", "with sent: which laboratory"}},

@@ -27,6 +27,7 @@ inline Ran run_typed(const std::filesystem::path& folder, const std::string& lin
   int screen = -1;
   const pid_t child = forkpty(&screen, nullptr, nullptr, &window);
   if (child == 0) {
+    setenv("NO_COLOR", "1", 1);  // the words are what is looked at
     execl("/bin/sh", "sh", "-c", command.c_str(), nullptr);
     _exit(127);
   }
