@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "book/doubts.h"
 #include "book/read.h"
 #include "cli/command.h"
 #include "cli/open_book.h"
@@ -32,12 +33,30 @@ std::string summary(const Reading& reading, std::size_t errors, std::size_t warn
                      warnings == 1 ? "" : "s");
 }
 
+/// The day doubts are judged on: --as-of, or the book's own last one. Nothing for an empty book.
+Result<std::optional<Date>> day_to_judge_on(const Arguments& arguments, const Book& book) {
+  if (arguments.has("as-of")) {
+    const Result<Date> day = as_of_day(arguments);
+    if (!day) return day.problems();
+    return std::optional(*day);
+  }
+  const Date last = last_recorded_day(book);
+  return last.is_special() ? std::optional<Date>() : std::optional(last);
+}
+
 }  // namespace
 
 Result<Answer> run_check(const Arguments& arguments) {
   Result<std::string> folder = book_folder(arguments);
   if (!folder) return folder.problems();
-  const Reading reading = read_whole_book(*folder);
+  Reading reading = read_whole_book(*folder);
+  const Result<std::optional<Date>> day = day_to_judge_on(arguments, reading.book);
+  if (!day) return day.problems();
+  if (*day && !reading.has_errors()) {
+    const Problems doubts = doubts_on(reading.book, **day);
+    reading.problems.insert(reading.problems.end(), doubts.begin(), doubts.end());
+    sort_by_place(reading.problems);
+  }
   const auto errors = static_cast<std::size_t>(
       std::count_if(reading.problems.begin(), reading.problems.end(),
                     [](const Problem& p) { return p.severity == Severity::error; }));

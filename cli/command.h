@@ -65,6 +65,7 @@ Result<Answer> run_check(const Arguments& arguments);
 Result<Answer> run_bag(const Arguments& arguments);     // writes a bag
 Result<Answer> run_mark(const Arguments& arguments);    // writes a mark
 Result<Answer> run_result(const Arguments& arguments);  // writes a result
+Result<Answer> run_import(const Arguments& arguments);  // writes results and a layout
 Result<Answer> run_move(const Arguments& arguments);    // writes a move
 Result<Answer> run_score(const Arguments& arguments);   // writes a condition score
 Result<Answer> run_quote(const Arguments& arguments);   // writes a quote
@@ -79,6 +80,7 @@ Result<Answer> run_report(const Arguments& arguments);  // writes a page where t
 Result<Answer> run_workings(const Arguments& arguments);
 Result<Answer> run_manual(const Arguments& arguments);
 Result<Answer> run_completion(const Arguments& arguments);
+Result<Answer> run_schema(const Arguments& arguments);
 Result<Answer> run_sources(const Arguments& arguments);
 
 }  // namespace pluckbook::cli

@@ -4,10 +4,12 @@
 #include <filesystem>
 
 #include "base/text.h"
+#include "book/schema.h"
 #include "book/write.h"
 #include "cli/command.h"
 #include "cli/open_book.h"
 #include "cli/scenarios.h"
+#include "report/schema_json.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -33,6 +35,16 @@ Result<Answer> copy_scenario(const std::string& folder, const std::string& name)
   return answer;
 }
 
+/// One for each file of a book, so that an editor completes and checks what is typed.
+std::vector<NewFile> schemas() {
+  std::vector<NewFile> files;
+  for (const std::string& file : schema_files()) {
+    const std::string stem = std::filesystem::path(file).stem();
+    files.push_back({".schema/" + stem + ".json", printed(json_schema(file))});
+  }
+  return files;
+}
+
 }  // namespace
 
 Result<Answer> run_start(const Arguments& arguments) {
@@ -44,7 +56,7 @@ Result<Answer> run_start(const Arguments& arguments) {
   facts.name = arguments.get("name", std::filesystem::path(folder).filename().string());
   facts.units = *units;
   facts.currency = arguments.get("currency", "USD");
-  Result<Written> written = start_book(folder, facts);
+  Result<Written> written = start_book(folder, facts, schemas());
   if (!written) return written.problems();
   Answer answer;
   answer.text = fmt::format(

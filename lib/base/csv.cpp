@@ -189,17 +189,16 @@ std::optional<Problem> refuse_text(const std::string& file, std::string_view tex
       "remove it", Place{file, line, static_cast<int>(bad - line_start) + 1, 1, ""});
 }
 
-// How many cells each of the first rows has, were they parted by this; 0 where they differ.
+// How many cells the rows that are as wide as the first one hold, were they parted by this; 0 for
+// rows of one cell.
 std::size_t even_cells(std::string_view text, char delimiter) {
-  constexpr std::size_t rows_looked_at = 10;
-  CsvLimits limits;
+  const CsvLimits limits;
   const Result<std::vector<CsvRow>> rows = Scanner("", text, delimiter, limits).rows();
   if (!rows || rows->empty()) return 0;
-  const std::size_t cells = rows->front().cells.size();
-  const std::size_t count = std::min(rows->size(), rows_looked_at);
-  const bool even = std::all_of(rows->begin(), rows->begin() + static_cast<long>(count),
-                                [&](const CsvRow& row) { return row.cells.size() == cells; });
-  return even ? cells : 0;
+  const std::size_t width = rows->front().cells.size();
+  const auto even = std::count_if(rows->begin(), rows->end(),
+                                  [width](const CsvRow& row) { return row.cells.size() == width; });
+  return width > 1 ? width * static_cast<std::size_t>(even) : 0;
 }
 
 }  // namespace
@@ -208,7 +207,7 @@ char csv_delimiter(std::string_view text) {
   text = without_mark(text);
   if (has_separator_line(text)) return first_line(text).back();
   char best = ',';
-  std::size_t most = 1;
+  std::size_t most = 0;
   for (const char delimiter : {',', ';', '\t', '|'}) {
     const std::size_t cells = even_cells(text, delimiter);
     if (cells <= most) continue;

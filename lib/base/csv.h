@@ -23,8 +23,8 @@ struct CsvRow {
   std::vector<std::string> cells;
 };
 
-/// Comma, semicolon, tab or bar: the one that parts the first rows into the most cells, as many in
-/// each; a comma where none does. A first line "sep=;" says it outright.
+/// Comma, semicolon, tab or bar: the one that parts the most rows into as many cells as the first,
+/// and those into the most; a comma where none does. A first line "sep=;" says it outright.
 char csv_delimiter(std::string_view text);
 
 /// The rows of a text, without blank ones and without a "sep=" line. Spaces around a cell that has

@@ -75,6 +75,7 @@ struct Key {
   Read read;
   std::vector<std::string> choices;  // of a choice
   std::vector<KeyFact> inner;        // the keys of the record, or of the list's records, it holds
+  std::optional<Bounds> bounds;      // of a number without a unit
 };
 
 template <class Record>
@@ -88,17 +89,16 @@ template <class Record, class T, class Member>
 Key<Record> key(std::string_view name, Need need, Value<T> value, Member Record::*member) {
   const std::string_view kind = value.kind, example = value.example;
   std::vector<std::string> choices = value.choices;
-  return {name,
-          need,
-          kind,
-          example,
-          [value = std::move(value), member](FileReading& reading, const YamlNode::Entry& entry,
-                                             Record& record) {
-            auto got = read_value(reading, entry.key.text, entry.value, value);
-            if (got) record.*member = *std::move(got);
-          },
-          std::move(choices),
-          {}};
+  const std::optional<Bounds> bounds = value.bounds;
+  Key<Record> made(name, need, kind, example,
+                   [value = std::move(value), member](
+                       FileReading& reading, const YamlNode::Entry& entry, Record& record) {
+                     auto got = read_value(reading, entry.key.text, entry.value, value);
+                     if (got) record.*member = *std::move(got);
+                   },
+                   std::move(choices), {});
+  made.bounds = bounds;
+  return made;
 }
 
 /// What a table says of its keys, for a schema.
@@ -107,7 +107,7 @@ std::vector<KeyFact> facts_of(const Keys<Record>& table) {
   std::vector<KeyFact> facts;
   for (const Key<Record>& k : table.keys) {
     facts.push_back({std::string(k.name), std::string(k.kind), std::string(k.example),
-                     k.need == Need::required, k.choices, k.inner});
+                     k.need == Need::required, k.choices, k.inner, k.bounds});
   }
   return facts;
 }

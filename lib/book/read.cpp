@@ -172,6 +172,8 @@ void note_leftovers(Reader& reader) {
   }
 }
 
+}  // namespace
+
 void sort_by_place(Problems& problems) {
   const auto key = [](const Problem& problem) {
     const Place none;
@@ -181,8 +183,6 @@ void sort_by_place(Problems& problems) {
   std::stable_sort(problems.begin(), problems.end(),
                    [&](const Problem& a, const Problem& b) { return key(a) < key(b); });
 }
-
-}  // namespace
 
 bool Reading::has_errors() const {
   return std::any_of(problems.begin(), problems.end(),
@@ -210,6 +210,7 @@ Reading read_whole_book(const fs::path& folder) {
   }
   read_part(reader, "condition.yaml", Presence::optional, read_condition);
   read_part(reader, "events.yaml", Presence::optional, read_events);
+  read_part(reader, "layouts.yaml", Presence::optional, read_layouts);
   note_herds_without_pasture(reader);
   note_leftovers(reader);
   std::stable_sort(reader.reading.book.bags.begin(), reader.reading.book.bags.end(),

@@ -18,6 +18,9 @@ struct Reading {
   bool has_errors() const;
 };
 
+/// By file, line and column.
+void sort_by_place(Problems& problems);
+
 /// For `check`: reads on after a Problem. A folder without book.yaml is one error.
 Reading read_whole_book(const std::filesystem::path& folder);
 

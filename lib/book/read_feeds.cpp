@@ -214,7 +214,7 @@ const Keys<Feed>& feed_keys() {
            facts_of(quote_keys())},
           key("waste", Need::optional, share_value("5", 0, 90), &Feed::waste),
           key("shrink", Need::optional, share_value("3", 0, 90), &Feed::shrink),
-          {"feedings_per_week", Need::optional, "list", "[7, 3]", read_feedings},
+          {"feedings_per_week", Need::optional, "times a week", "[7, 3]", read_feedings},
           key("least", Need::optional, as_fed_value("1 lb/day"), &Feed::least),
           key("most", Need::optional, as_fed_value("6 lb/day"), &Feed::most),
       }};

@@ -138,7 +138,7 @@ const Keys<Calving>& calving_keys() {
       "calving",
       {
           key("first", Need::required, date_value("2026-03-10"), &Calving::first),
-          {"share_by_21_days", Need::optional, "list", "[62, 24, 10, 4]", read_shares},
+          {"share_by_21_days", Need::optional, "list of percent", "[62, 24, 10, 4]", read_shares},
       }};
   return table;
 }

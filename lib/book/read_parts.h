@@ -1,6 +1,6 @@
 // read_parts.h - the files of a book, each read into its part of the Book. In this order, because
 // later files name what earlier ones hold: book, pastures, herds, grazing, feeds, samples,
-// condition, events. Used by read.cpp and edit.cpp only.
+// condition, events, layouts. Used by read.cpp and edit.cpp only.
 #pragma once
 
 #include <string>
@@ -21,6 +21,7 @@ std::vector<KeyFact> feed_facts();
 std::vector<KeyFact> bag_facts();
 std::vector<KeyFact> score_facts();
 std::vector<KeyFact> event_facts();
+std::vector<KeyFact> layout_facts();
 
 void read_operation(FileReading&, const YamlNode& root, Book&);
 void read_pastures(FileReading&, const YamlNode& root, Book&);
@@ -29,6 +30,7 @@ void read_grazing(FileReading&, const YamlNode& root, Book&);
 void read_feeds(FileReading&, const YamlNode& root, Book&);
 void read_condition(FileReading&, const YamlNode& root, Book&);
 void read_events(FileReading&, const YamlNode& root, Book&);
+void read_layouts(FileReading&, const YamlNode& root, Book&);
 
 /// The bags of one pasture's file. Only what can be seen in the bag itself is checked unless the
 /// book is given, which is where bag ids and laboratories are looked up.

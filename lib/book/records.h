@@ -157,6 +157,28 @@ struct Event {
   Origin origin;
 };
 
+enum class DecimalMark { point, comma };
+enum class DateOrder { year_month_day, month_day_year, day_month_year };
+
+/// Which column of a laboratory's CSV becomes what. Columns are known by their headers.
+struct Layout {
+  /// A column of figures: by the name they are typed with ("moisture"), and the unit of its header.
+  struct Figures {
+    std::string header, analyte, unit;
+  };
+
+  std::string id;
+  std::string lab;  // id, may be empty
+  char delimiter = ',';
+  DecimalMark decimal = DecimalMark::point;
+  DateOrder dates = DateOrder::year_month_day;
+  std::string bag;       // header of the bags' ids
+  std::string reported;  // header of the pages' dates; empty where there is none
+  Basis basis = Basis::dry_matter;
+  std::vector<Figures> columns;
+  Origin origin;
+};
+
 struct Book {
   std::string folder;
   std::string name;
@@ -172,6 +194,7 @@ struct Book {
   std::vector<Bag> bags;  // by plucked date
   std::vector<ConditionScore> scores;
   std::vector<Event> events;
+  std::vector<Layout> layouts;
 };
 
 const Pasture* find_pasture(const Book& book, const std::string& id);

@@ -13,14 +13,15 @@ struct FileFacts {
   std::vector<KeyFact> (*keys)();
 };
 
-constexpr std::array<FileFacts, 8> files = {{{"book.yaml", book_facts},
+constexpr std::array<FileFacts, 9> files = {{{"book.yaml", book_facts},
                                              {"pastures.yaml", pasture_facts},
                                              {"herds.yaml", herd_facts},
                                              {"grazing.yaml", move_facts},
                                              {"feeds.yaml", feed_facts},
                                              {"samples.yaml", bag_facts},
                                              {"condition.yaml", score_facts},
-                                             {"events.yaml", event_facts}}};
+                                             {"events.yaml", event_facts},
+                                             {"layouts.yaml", layout_facts}}};
 
 }  // namespace
 

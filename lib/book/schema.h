@@ -2,10 +2,16 @@
 // Schema, for help, and for a test that no key goes undescribed.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace pluckbook {
+
+/// What a plain number may be.
+struct Bounds {
+  double low = 0, high = 0;
+};
 
 struct KeyFact {
   std::string name;
@@ -14,6 +20,7 @@ struct KeyFact {
   bool required = false;
   std::vector<std::string> choices;  // of a "choice"
   std::vector<KeyFact> inner;        // the keys of the record, or of the list's records, it holds
+  std::optional<Bounds> bounds;      // of a number without a unit
 };
 
 /// "book.yaml", "pastures.yaml", ..., "samples.yaml" (for samples/YEAR/PASTURE.yaml).

@@ -270,7 +270,8 @@ Value<bool> yes_no_value() {
 }
 
 Value<int> whole_value(std::string_view example, int low, int high) {
-  return {"whole number", example,
+  return {"whole number",
+          example,
           [=](const Dialect&, std::string_view name, std::string_view text) -> Result<int> {
             const Result<double> number =
                 number_in(name, text, "", {static_cast<double>(low), static_cast<double>(high)});
@@ -278,35 +279,51 @@ Value<int> whole_value(std::string_view example, int low, int high) {
             if (*number == std::floor(*number)) return static_cast<int>(*number);
             return input_problem(fmt::format("{} {} is not a whole number", name, said(*number)),
                                  "write a whole number");
-          }};
+          },
+          {},
+          Bounds{static_cast<double>(low), static_cast<double>(high)}};
 }
 
 Value<double> number_value(std::string_view example, double low, double high) {
-  return {"number", example, [=](const Dialect&, std::string_view name, std::string_view text) {
+  return {"number",
+          example,
+          [=](const Dialect&, std::string_view name, std::string_view text) {
             return number_in(name, text, "", {low, high});
-          }};
+          },
+          {},
+          Bounds{low, high}};
 }
 
 Value<double> percent_value(std::string_view example, double low, double high) {
-  return {"percent", example, [=](const Dialect&, std::string_view name, std::string_view text) {
+  return {"percent",
+          example,
+          [=](const Dialect&, std::string_view name, std::string_view text) {
             return number_in(name, text, "%", {low, high});
-          }};
+          },
+          {},
+          Bounds{low, high}};
 }
 
 Value<double> share_value(std::string_view example, double low, double high) {
-  return {"percent", example,
+  return {"percent",
+          example,
           [=](const Dialect&, std::string_view name, std::string_view text) -> Result<double> {
             const Result<double> percent = number_in(name, text, "%", {low, high});
             if (!percent) return percent.problems();
             return *percent / 100;
-          }};
+          },
+          {},
+          Bounds{low, high}};
 }
 
 Value<double> money_value(std::string_view example) {
-  return {"money", example,
+  return {"money",
+          example,
           [](const Dialect& dialect, std::string_view name, std::string_view text) {
             return number_in(name, text, dialect.currency, {0, 1e6});
-          }};
+          },
+          {},
+          Bounds{0, 1e6}};
 }
 
 Value<KgBody> weight_value(std::string_view example) {

@@ -14,6 +14,7 @@
 #include "base/text.h"
 #include "base/units.h"
 #include "book/records.h"
+#include "book/schema.h"
 
 namespace pluckbook {
 
@@ -31,6 +32,7 @@ struct Value {
   std::string_view example;  // "1250 lb"
   std::function<Result<T>(const Dialect&, std::string_view name, std::string_view text)> parse;
   std::vector<std::string> choices = {};  // of a choice
+  std::optional<Bounds> bounds = {};      // of a number without a unit
 };
 
 /// Text of at most 200 characters.

@@ -41,29 +41,33 @@ Problem cleared(const std::string& draft) {
   return note;
 }
 
+Result<fs::path> folder_of(const Book& book) {
+  std::error_code error;
+  fs::path folder = fs::canonical(book.folder, error);
+  if (!error) return folder;
+  return system_problem(fmt::format("cannot find {}", shown(book.folder, 200)),
+                        "nothing was changed");
+}
+
 // One change of one file under the lock: read, splice, replace; again where an editor saved the
 // file in between.
 Result<Written> change(const Book& book, const std::string& file, const std::string& header,
                        const Splice& splice) {
-  std::error_code error;
-  const fs::path folder = fs::canonical(book.folder, error);
-  if (error) {
-    return system_problem(fmt::format("cannot find {}", shown(book.folder, 200)),
-                          "nothing was changed");
-  }
-  const Result<BookLock> lock = lock_book(disk(), folder);
+  const Result<fs::path> folder = folder_of(book);
+  if (!folder) return folder.problems();
+  const Result<BookLock> lock = lock_book(disk(), *folder);
   if (!lock) return lock.problems();
   Written written{file};
-  for (const std::string& draft : clear_drafts(disk(), folder)) {
+  for (const std::string& draft : clear_drafts(disk(), *folder)) {
     written.warnings.push_back(cleared(draft));
   }
   constexpr int most_tries = 3;
   for (int tries = 1; tries <= most_tries; ++tries) {
-    const Result<std::optional<std::string>> text = file_text(folder, file);
+    const Result<std::optional<std::string>> text = file_text(*folder, file);
     if (!text) return text.problems();
     const Result<Spliced> spliced = splice(text->value_or(header));
     if (!spliced) return spliced.problems();
-    const Result<Replaced> replaced = replace_file(disk(), folder, file, spliced->text, *text);
+    const Result<Replaced> replaced = replace_file(disk(), *folder, file, spliced->text, *text);
     if (!replaced) return replaced.problems();
     written.line = spliced->line;
     if (*replaced == Replaced::yes) return written;
@@ -94,8 +98,13 @@ std::optional<Problem> refuse_id(const Book& book, const std::string& id) {
 
 // ---- a new book --------------------------------------------------------------------------------
 
+// The line by which an editor finds the schema of a file; `up` leads to the book's folder.
+std::string modeline(const std::string& schema, const std::string& up = "") {
+  return fmt::format("# yaml-language-server: $schema={}.schema/{}.json\n", up, schema);
+}
+
 std::vector<NewFile> new_files(const BookFacts& facts) {
-  return {
+  std::vector<NewFile> files = {
       {"pastures.yaml",
        "# - {id: north, name: North, forage: northern mixed-grass, area: 640 acre, green_up: "
        "04-20}\n"},
@@ -115,6 +124,8 @@ std::vector<NewFile> new_files(const BookFacts& facts) {
                    book_format, as_scalar(facts.name),
                    facts.units == UnitSystem::us ? "us" : "metric", as_scalar(facts.currency))},
   };
+  for (NewFile& file : files) file.text = modeline(fs::path(file.name).stem()) + file.text;
+  return files;
 }
 
 std::optional<Problem> refuse_folder(const fs::path& folder) {
@@ -147,11 +158,13 @@ Problems problems_of(const NewFile& front) {
 
 }  // namespace
 
-Result<Written> start_book(const fs::path& folder, const BookFacts& facts) {
+Result<Written> start_book(const fs::path& folder, const BookFacts& facts,
+                           std::vector<NewFile> schemas) {
   std::vector<NewFile> files = new_files(facts);
   Problems problems = problems_of(files.back());
   for (Problem& problem : problems) problem.place.reset();
   if (!problems.empty()) return problems;
+  files.insert(files.begin(), schemas.begin(), schemas.end());
   return start_folder(folder, std::move(files));
 }
 
@@ -186,7 +199,10 @@ Result<Written> add_bag(const Book& book, const Bag& bag) {
   }
   const int year = static_cast<int>(bag.plucked.year());
   const std::string file = samples_name(year, bag.pasture);
-  return change(book, file, fmt::format("# {}, {}\n", pasture->name, year),
+  std::error_code error;
+  const bool has_schemas = fs::exists(fs::path(book.folder) / ".schema/samples.json", error);
+  const std::string header = has_schemas ? modeline("samples", "../../") : "";
+  return change(book, file, header + fmt::format("# {}, {}\n", pasture->name, year),
                 [&](const std::string& text) -> Result<Spliced> {
                   const Result<Book> now = read_book(book.folder);
                   if (!now) return now.problems();
@@ -228,6 +244,32 @@ Result<Written> add_quote(const Book& book, const std::string& feed, const Writt
   const std::string file = "feeds.yaml";
   return change(book, file, "",
                 [&](const std::string& text) { return with_quote(book, file, text, feed, quote); });
+}
+
+Result<Done> write_texts(const Book& book, const std::vector<TextChange>& changes) {
+  const Result<fs::path> folder = folder_of(book);
+  if (!folder) return folder.problems();
+  const Result<BookLock> lock = lock_book(disk(), *folder);
+  if (!lock) return lock.problems();
+  for (const TextChange& change : changes) {
+    const Result<std::optional<std::string>> text = file_text(*folder, change.file);
+    if (!text) return text.problems();
+    if (*text != change.before) return changed_meanwhile(change.file);
+  }
+  for (std::size_t done = 0; done < changes.size(); ++done) {
+    const TextChange& change = changes[done];
+    const Result<Replaced> replaced =
+        replace_file(disk(), *folder, change.file, change.after, change.before);
+    if (replaced && *replaced == Replaced::yes) continue;
+    Problems problems = replaced ? Problems{changed_meanwhile(change.file)} : replaced.problems();
+    if (done == 0) return problems;
+    problems.front().remedy = fmt::format(
+        "{} of {} files are written and whole; the same command writes the others and doubles "
+        "nothing",
+        done, changes.size());
+    return problems;
+  }
+  return Done{};
 }
 
 std::string proposed_bag_id(const Book& book, const std::string& pasture, Date plucked) {

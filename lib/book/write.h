@@ -3,6 +3,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,15 +26,16 @@ struct BookFacts {
   std::string currency = "USD";
 };
 
-/// Begins a book in a new or empty folder: book.yaml and the other files with a comment line each,
-/// such that `check` accepts them.
-/// Fails: the folder already holds a book, or is not empty.
-Result<Written> start_book(const std::filesystem::path& folder, const BookFacts& facts);
-
 /// A file of a new book: its name below the folder, its text.
 struct NewFile {
   std::string name, text;
 };
+
+/// Begins a book in a new or empty folder: book.yaml and the other files with a comment line each,
+/// such that `check` accepts them; each names its schema (".schema/herds.json"), for editors.
+/// Fails: the folder already holds a book, or is not empty.
+Result<Written> start_book(const std::filesystem::path& folder, const BookFacts& facts,
+                           std::vector<NewFile> schemas = {});
 
 /// Begins a book with the files given (a demo book); book.yaml is written last, so that until it
 /// stands the folder is no book.
@@ -56,6 +58,17 @@ Result<Written> add_result(const Book& book, const std::string& bag, const LabRe
 /// A move, score or event at the end of its file; a quote behind those of its feed (append.h).
 Result<Written> add_record(const Book& book, const std::string& file, const WrittenKeys& record);
 Result<Written> add_quote(const Book& book, const std::string& feed, const WrittenKeys& quote);
+
+/// A file of the book as it was read (nothing: there was none) and as it is to be.
+struct TextChange {
+  std::string file;
+  std::optional<std::string> before;
+  std::string after;
+};
+
+/// Several files under one lock, the given order: all are looked at before the first is replaced.
+/// Fails: one was changed meanwhile (nothing is written); the disk, saying how many stand already.
+Result<Done> write_texts(const Book& book, const std::vector<TextChange>& changes);
 
 /// The id proposed for a new bag: the year's last two digits, the pasture, the next number.
 std::string proposed_bag_id(const Book& book, const std::string& pasture, Date plucked);

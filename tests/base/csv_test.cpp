@@ -73,6 +73,7 @@ TEST(Csv, TheDelimiterIsTheOneThatPartsTheRowsEvenly) {
   EXPECT_EQ(csv_delimiter("bag\tcp\na\t10.4\n"), '\t');
   EXPECT_EQ(csv_delimiter("bag|cp\na|10.4\n"), '|');
   EXPECT_EQ(csv_delimiter("bag\na\n"), ',');
+  EXPECT_EQ(csv_delimiter("bag;cp\na;10,4\nb;9,8;torn\n"), ';');
   EXPECT_EQ(csv_delimiter("sep=;\nbag;cp\n"), ';');
   EXPECT_EQ(cells_of("sep=;\r\nbag;cp\r\n", ';'), (Cells{{"bag", "cp"}}));
 }

@@ -17,7 +17,7 @@ const KeyFact* find(const std::vector<KeyFact>& keys, const std::string& name) {
 }
 
 TEST(Schema, EveryKeyOfEveryFileHasAKindAndAnExample) {
-  ASSERT_EQ(schema_files().size(), 8U);
+  ASSERT_EQ(schema_files().size(), 9U);
   for (const std::string& file : schema_files()) {
     const std::vector<KeyFact> keys = keys_of_file(file);
     EXPECT_GE(keys.size(), 4U) << file;
@@ -61,7 +61,7 @@ TEST(Schema, ABookWrittenFromTheExamplesHasNoErrors) {
     front += key.name + ": " + key.example + "\n";
   folder.write("book.yaml", front);
   for (const char* file : {"pastures.yaml", "herds.yaml", "grazing.yaml", "feeds.yaml",
-                           "condition.yaml", "events.yaml"}) {
+                           "condition.yaml", "events.yaml", "layouts.yaml"}) {
     folder.write(file, record(file));
   }
   std::filesystem::remove(folder.path() / "samples/2026/north.yaml");

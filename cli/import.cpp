@@ -1,0 +1,255 @@
+#include "book/import.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include "base/text.h"
+#include "book/files.h"
+#include "cli/command.h"
+#include "cli/open_book.h"
+#include "cli/terminal.h"
+#include "report/json.h"
+#include "report/table.h"
+
+namespace pluckbook::cli {
+namespace {
+
+// ---- the file and its layout -------------------------------------------------------------------
+
+Result<std::string> text_of_file(const std::string& name) {
+  std::error_code error;
+  const std::filesystem::file_status status = std::filesystem::status(name, error);
+  if (status.type() != std::filesystem::file_type::regular) {
+    return usage_problem(fmt::format("{} is no file", shown(name, 200)),
+                         "name the CSV as it came from the laboratory");
+  }
+  std::ifstream stream(name, std::ios::binary);
+  std::string text;
+  text.resize(CsvLimits().bytes + 1);
+  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
+  text.resize(static_cast<std::size_t>(stream.gcount()));
+  if (stream.bad() || !stream.is_open()) {
+    return system_problem(fmt::format("{} cannot be read", shown(name, 200)),
+                          "look at the file's permissions");
+  }
+  return text;
+}
+
+template <class T>
+Result<std::optional<T>> hint(const Arguments& arguments, const char* option,
+                              const std::vector<T>& values) {
+  if (!arguments.has(option)) return std::optional<T>();
+  std::vector<std::string> words;
+  for (const T& value : values) {
+    words.push_back(in_words(value));
+    if (words.back() == arguments.get(option)) return std::optional<T>(value);
+  }
+  return usage_problem(fmt::format("--{} cannot be '{}'", option, shown(arguments.get(option))),
+                       fmt::format("write {}", fmt::join(words, " or ")));
+}
+
+Result<LayoutHints> hints_of(const Arguments& arguments, const Book& book) {
+  LayoutHints hints;
+  hints.lab = arguments.get("lab", book.labs.size() == 1 ? book.labs.front().id : "");
+  hints.id = arguments.get("layout", hints.lab.empty() ? "layout" : hints.lab);
+  const auto decimal =
+      hint<DecimalMark>(arguments, "decimal", {DecimalMark::point, DecimalMark::comma});
+  if (!decimal) return decimal.problems();
+  const auto dates = hint<DateOrder>(
+      arguments, "dates",
+      {DateOrder::year_month_day, DateOrder::month_day_year, DateOrder::day_month_year});
+  if (!dates) return dates.problems();
+  const auto basis = hint<Basis>(arguments, "basis", {Basis::dry_matter, Basis::as_received});
+  if (!basis) return basis.problems();
+  hints.decimal = *decimal;
+  hints.dates = *dates;
+  hints.basis = *basis;
+  return hints;
+}
+
+/// The layout for a file, and whether the book has it.
+struct Chosen {
+  Layout layout;
+  LabTable table;
+  bool is_new = false;
+};
+
+Result<Chosen> choose(const Arguments& arguments, const Book& book, const std::string& text) {
+  const std::string& file = arguments.words[0];
+  const std::string name = arguments.get("layout");
+  const auto named = std::find_if(book.layouts.begin(), book.layouts.end(),
+                                  [&](const Layout& layout) { return layout.id == name; });
+  const bool is_known = named != book.layouts.end();
+  Result<LabTable> table = lab_table(file, text, is_known ? named->delimiter : csv_delimiter(text));
+  if (!table) return table.problems();
+  if (is_known) {
+    const Result<Done> fit = fits(*named, *table);
+    if (!fit) return fit.problems();
+    return Chosen{*named, *std::move(table), false};
+  }
+  const Layout* known = name.empty() ? layout_for(book, *table) : nullptr;
+  if (known != nullptr) return Chosen{*known, *std::move(table), false};
+  const Result<LayoutHints> hints = hints_of(arguments, book);
+  if (!hints) return hints.problems();
+  const Result<Layout> proposed = proposed_layout(*table, *hints);
+  if (!proposed) return proposed.problems();
+  return Chosen{*proposed, *std::move(table), true};
+}
+
+// ---- in words ----------------------------------------------------------------------------------
+
+std::string layout_text(const Chosen& chosen) {
+  const Layout& layout = chosen.layout;
+  std::string text =
+      fmt::format("layout '{}', {}: parted by {}, decimal {}, basis {}{}\n", layout.id,
+                  chosen.is_new ? "proposed from the headers"
+                                : fmt::format("{}:{}", layout.origin.file, layout.origin.line),
+                  delimiter_word(layout.delimiter), in_words(layout.decimal),
+                  in_words(layout.basis), layout.lab.empty() ? "" : ", laboratory " + layout.lab);
+  Table table({{"column", Align::left}, {"becomes", Align::left}});
+  for (const auto& [header, use] : uses_of(layout, chosen.table)) table.add({shown(header), use});
+  return wrapped(text) + table.text();
+}
+
+std::string rows_text(const Import& import, const std::string& file, bool with_taken) {
+  std::string text;
+  const auto add = [&](const std::vector<Import::Row>& rows, std::string_view word) {
+    for (const Import::Row& row : rows) {
+      text += wrapped(fmt::format("{}:{}: {}{}: {}", shown(file, 200), row.line, word,
+                                  row.bag.empty() ? "" : " " + shown(row.bag), row.what),
+                      80, 4);
+    }
+  };
+  if (with_taken) add(import.taken, "take");
+  if (with_taken) add(import.there_already, "there already");
+  add(import.refused, "refused");
+  return text;
+}
+
+std::string count_text(const Import& import, std::string_view done) {
+  return fmt::format("{} {}, {} there already, {} refused\n", import.taken.size(), done,
+                     import.there_already.size(), import.refused.size());
+}
+
+Json rows_json(const std::vector<Import::Row>& rows) {
+  Json json = Json::array();
+  for (const Import::Row& row : rows) {
+    json.push_back({{"line", row.line}, {"bag", row.bag}, {"what", row.what}});
+  }
+  return json;
+}
+
+Json import_json(const Chosen& chosen, const Import& import, bool written) {
+  Json json = document("import");
+  json["layout"] = chosen.layout.id;
+  json["layout_is_new"] = chosen.is_new;
+  json["columns"] = Json::array();
+  for (const auto& [header, use] : uses_of(chosen.layout, chosen.table)) {
+    json["columns"].push_back({{"header", header}, {"becomes", use}});
+  }
+  json["taken"] = rows_json(import.taken);
+  json["there_already"] = rows_json(import.there_already);
+  json["refused"] = rows_json(import.refused);
+  json["written"] = written;
+  return json;
+}
+
+// ---- writing -----------------------------------------------------------------------------------
+
+/// A layout is confirmed once: it is the book's, or --accept says so.
+bool is_confirmed(const Arguments& arguments, const Chosen& chosen) {
+  return !chosen.is_new || arguments.has("accept");
+}
+
+bool confirms(const Chosen& chosen) {
+  const auto word =
+      ask(layout_text(chosen) +
+          fmt::format("keep this layout as '{}'? yes or no (no): ", chosen.layout.id));
+  return word && (*word == "yes" || *word == "y");
+}
+
+Result<Done> write(const Book& book, const Chosen& chosen, const Import& import) {
+  std::vector<TextChange> changes;
+  if (chosen.is_new) {
+    const std::string file = "layouts.yaml";
+    const Result<std::optional<std::string>> text = file_text(book.folder, file);
+    if (!text) return text.problems();
+    const Result<Spliced> spliced = with_layout(book, text->value_or(""), chosen.layout);
+    if (!spliced) return spliced.problems();
+    changes.push_back({file, *text, spliced->text});
+  }
+  changes.insert(changes.end(), import.changes.begin(), import.changes.end());
+  return write_texts(book, changes);
+}
+
+/// What was found, with nothing written.
+Answer looked_at(const Arguments& arguments, const Chosen& chosen, const Import& import) {
+  const std::string& file = arguments.words[0];
+  Answer answer;
+  answer.exit_status = import.refused.empty() ? 0 : 3;
+  if (arguments.has("json")) {
+    answer.text = printed(import_json(chosen, import, false));
+    return answer;
+  }
+  answer.text = layout_text(chosen) + "\n" + rows_text(import, file, true) +
+                count_text(import, "to take") + "nothing was written\n";
+  std::string options;
+  for (const char* option : {"layout", "lab", "basis", "decimal", "dates", "date"}) {
+    if (arguments.has(option)) options += fmt::format(" --{} {}", option, arguments.get(option));
+  }
+  if (chosen.is_new) options += " --accept";
+  if (!import.refused.empty()) options += " --take-good-rows";
+  answer.text += fmt::format("next: pluckbook import {}{}\n", shown(file, 200), options);
+  return answer;
+}
+
+Answer imported(const Arguments& arguments, const Chosen& chosen, const Import& import) {
+  const std::string& file = arguments.words[0];
+  Answer answer;
+  answer.exit_status = import.refused.empty() ? 0 : 3;
+  if (arguments.has("json")) {
+    answer.text = printed(import_json(chosen, import, true));
+    return answer;
+  }
+  answer.text = rows_text(import, file, false) + count_text(import, "kept");
+  if (chosen.is_new)
+    answer.text += fmt::format("layout '{}' kept in layouts.yaml\n", chosen.layout.id);
+  for (const TextChange& change : import.changes) answer.text += change.file + "\n";
+  answer.text +=
+      import.taken.empty() ? "nothing new: no sample was changed\n" : "next: pluckbook outlook\n";
+  return answer;
+}
+
+}  // namespace
+
+Result<Answer> run_import(const Arguments& arguments) {
+  Result<Opened> opened = open_book(arguments);
+  if (!opened) return opened.problems();
+  Result<Date> received = recorded_day(arguments, opened->as_of);
+  if (!received) return received.problems();
+  const Result<std::string> text = text_of_file(arguments.words[0]);
+  if (!text) return text.problems();
+  const Result<Chosen> chosen = choose(arguments, opened->whole, *text);
+  if (!chosen) return chosen.problems();
+  const Import import = import_rows(opened->whole, chosen->layout, chosen->table, *received);
+  const bool all_good = import.refused.empty() || arguments.has("take-good-rows");
+  if (arguments.has("dry-run")) return looked_at(arguments, *chosen, import);
+  const bool may_ask = all_good && on_terminal() && !arguments.has("json");
+  if (!is_confirmed(arguments, *chosen) && may_ask && !confirms(*chosen)) {
+    return Answer{"nothing was written\n", {}, 1};
+  }
+  if (!all_good || (!is_confirmed(arguments, *chosen) && !may_ask)) {
+    Answer answer = looked_at(arguments, *chosen, import);
+    answer.exit_status = std::max(answer.exit_status, 1);
+    return answer;
+  }
+  const Result<Done> written = write(opened->whole, *chosen, import);
+  if (!written) return written.problems();
+  return imported(arguments, *chosen, import);
+}
+
+}  // namespace pluckbook::cli
