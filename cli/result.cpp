@@ -8,6 +8,7 @@
 #include "cli/open_book.h"
 #include "cli/typed_page.h"
 #include "forage/footing.h"
+#include "forage/method_shift.h"
 #include "report/json.h"
 #include "report/pages.h"
 
@@ -27,6 +28,7 @@ Result<LabResult> result_from(const Arguments& arguments, const Opened& opened, 
                          "correct --date: the day the page came");
   }
   result.received = *received;
+  result.tdn_by = arguments.get("tdn-by");
   result.lab = arguments.get("lab", bag.sent ? bag.sent->lab : "");
   result.supersedes = arguments.get("supersedes");
   result.note = arguments.get("note");
@@ -135,10 +137,27 @@ Json changes_json(const std::vector<HerdChange>& all) {
   return json;
 }
 
+/// What the page signals: nitrate first, since it can kill.
+std::string signals_text(const FootedResult& footed) {
+  std::string text;
+  for (const std::string& caution : footed.cautions) text += wrapped("- " + caution, 80, 2);
+  for (const std::string& note : footed.notes) text += wrapped("- " + note, 80, 2);
+  return text.empty() ? text : text + "\n";
+}
+
+/// Where the bag's TDN was got another way than the pasture's usual one.
+std::string shift_text(const DietSeries& after, const Bag& bag) {
+  for (const MethodShift& shift : method_shifts(after.bags())) {
+    if (shift.bags.back()->id == bag.id) return wrapped("- " + in_words(shift), 80, 2);
+  }
+  return "";
+}
+
 std::string answer_text(const Bag& bag, const FootedResult& footed, const DietSeries& before,
                         const Written& written) {
   std::string text =
       fmt::format("result of bag {} kept\n{}:{}\n\n", bag.id, written.file, written.line);
+  text += signals_text(footed);
   const auto line = [&](DietNutrient nutrient, const std::optional<FootedValue>& value) {
     if (!value) return;
     text += wrapped(in_a_sentence(nutrient, surprise(before, nutrient, bag, value->value)));
@@ -162,10 +181,10 @@ Result<Answer> run_result(const Arguments& arguments) {
   if (!page) return page.problems();
   result->basis = page->basis;
   result->values = std::move(page->values);
-  Result<FootedResult> footed = on_dry_matter(*result);
+  const Pasture& pasture = *find_pasture(opened->known, (*bag)->pasture);
+  Result<FootedResult> footed = on_dry_matter(*result, energy_choice(pasture.forage));
   if (!footed) return footed.problems();
-  Result<DietSeries> before =
-      DietSeries::of(opened->known, *find_pasture(opened->known, (*bag)->pasture));
+  Result<DietSeries> before = DietSeries::of(opened->known, pasture);
   if (!before) return before.problems();
   Result<Written> written = add_result(opened->whole, (*bag)->id, *result);
   if (!written) return written.problems();
@@ -188,11 +207,17 @@ Result<Answer> run_result(const Arguments& arguments) {
     json["bag"] = (*bag)->id;
     json["file"] = written->file;
     json["line"] = written->line;
+    json["basis"] = result->basis == Basis::dry_matter ? "dry matter" : "as received";
+    json["cautions"] = footed->cautions;
+    json["notes"] = footed->notes;
     json["changes"] = changes_json(*changed);
     answer.text = printed(json);
     return answer;
   }
-  answer.text = answer_text(**bag, *footed, *before, *written);
+  Result<DietSeries> after =
+      DietSeries::of(reread->known, *find_pasture(reread->known, pasture.id));
+  if (!after) return after.problems();
+  answer.text = answer_text(**bag, *footed, *before, *written) + shift_text(*after, **bag);
   if ((*bag)->method == Method::clipped) {
     answer.text += "clipped: kept and shown, not used as diet, since stock select better\n";
   }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
+#include "book/lab_values.h"
 #include "book/read.h"
 #include "cli/terminal.h"
 
@@ -19,8 +20,9 @@ Result<Basis> basis_in(const std::string& word) {
 Result<Done> add_figure(LabResult& page, const std::string& name_value) {
   const Result<TypedValue> typed = parse_lab_value(name_value);
   if (!typed) return typed.problems();
-  if (page.values.emplace(typed->analyte, typed->percent).second) return Done{};
-  return usage_problem(fmt::format("'{}' is given twice", typed->analyte), "give it once");
+  if (auto twice = keep_figure(page.values, *typed))
+    return usage_problem(std::move(twice->what), std::move(twice->remedy));
+  return Done{};
 }
 
 /// All slips of all lines at once.
@@ -63,6 +65,14 @@ bool says_as_received(const LabResult& page) {
   return word && (*word == "yes" || *word == "y");
 }
 
+/// The same question where nobody can be asked.
+Problem basis_wanted(const LabResult& page) {
+  return usage_problem(
+      fmt::format("protein {} % in a bag of {} % dry matter: as received, or dry matter?",
+                  shortest(page.values.at("cp")), shortest(page.values.at("dm"))),
+      "say --basis as-received or --basis dry-matter, as the page is headed; nothing was written");
+}
+
 Result<LabResult> asked_page(const Arguments& arguments) {
   LabResult page;
   const Result<Basis> basis =
@@ -95,10 +105,14 @@ Result<LabResult> typed_page(const Arguments& arguments) {
   const Result<Basis> basis = basis_in(arguments.get("basis", "dry-matter"));
   if (!basis) return basis.problems();
   page.basis = *basis;
-  if (lines != std::vector<std::string>{"-"}) return page_of(std::move(page), lines);
-  const Result<std::vector<std::string>> piped = piped_lines();
-  if (!piped) return piped.problems();
-  return page_of(std::move(page), *piped);
+  if (lines == std::vector<std::string>{"-"}) {
+    Result<std::vector<std::string>> piped = piped_lines();
+    if (!piped) return piped.problems();
+    lines = *std::move(piped);
+  }
+  Result<LabResult> typed = page_of(std::move(page), lines);
+  if (typed && !arguments.has("basis") && looks_as_received(*typed)) return basis_wanted(*typed);
+  return typed;
 }
 
 }  // namespace pluckbook::cli

@@ -28,7 +28,9 @@ std::string result_text(const LabResult& result) {
     const auto value = result.values.find(std::string(analyte.name));
     if (value == result.values.end()) continue;
     text += fmt::format(", {}: {}", analyte.name, number_text(value->second));
+    if (!reads_back_plain(analyte, value->second)) text += fmt::format(" {}", analyte.unit);
   }
+  if (!result.tdn_by.empty()) text += ", tdn_by: " + as_scalar(result.tdn_by);
   if (!result.supersedes.empty()) text += ", supersedes: " + as_scalar(result.supersedes);
   if (!result.note.empty()) text += ", note: " + as_scalar(result.note);
   return text + "}";
@@ -61,7 +63,7 @@ std::string mark_text(const Mark& mark) {
 
 bool same(const LabResult& a, const LabResult& b) {
   return a.received == b.received && a.lab == b.lab && a.basis == b.basis &&
-         a.supersedes == b.supersedes && a.note == b.note &&
+         a.supersedes == b.supersedes && a.tdn_by == b.tdn_by && a.note == b.note &&
          std::equal(a.values.begin(), a.values.end(), b.values.begin(), b.values.end(),
                     [](const auto& x, const auto& y) {
                       return x.first == y.first && std::abs(x.second - y.second) < 1e-6;

@@ -32,6 +32,7 @@ const Keys<LabResult>& result_keys() {
                                                    {"as received", Basis::as_received}}),
                 &LabResult::basis),
             key("supersedes", Need::optional, received_date_value(), &LabResult::supersedes),
+            key("tdn_by", Need::optional, text_value("summative"), &LabResult::tdn_by),
             key("note", Need::optional, text_value("dried in an oven"), &LabResult::note),
         }};
     const auto value = [&](std::string_view name, std::string_view kind) {
@@ -42,13 +43,13 @@ const Keys<LabResult>& result_keys() {
              if (!text) return;
              const Result<TypedValue> typed = parse_analyte(entry.key.text, *text);
              if (!typed) return reading.note(entry.value, typed.problems());
-             result.values[typed->analyte] = typed->percent;
+             if (auto twice = keep_figure(result.values, *typed))
+               reading.note(entry.value, {*std::move(twice)});
            }});
     };
-    for (const Analyte& analyte : analytes()) value(analyte.name, analyte.unit);
-    value("moisture", "%");
-    value("no3_ppm", "ppm");
-    value("nitrate", "");  // known, to say why it is refused
+    for (const Analyte& analyte : analytes())
+      value(analyte.name, analyte.unit.empty() ? "number" : analyte.unit);
+    for (const OtherName& other : other_names()) value(other.name, other.unit);
     return keys;
   }();
   return table;
@@ -56,9 +57,9 @@ const Keys<LabResult>& result_keys() {
 
 // The key the figure of an analyte was written under.
 const YamlNode& at_analyte(const YamlNode& node, std::string_view analyte) {
-  if (analyte == "dm" && node.find("dm") == nullptr) return at_key(node, "moisture");
-  if (analyte == "nitrate_n_ppm" && node.find(analyte) == nullptr) return at_key(node, "no3_ppm");
-  return at_key(node, analyte);
+  for (const YamlNode::Entry& entry : node.entries)
+    if (analyte_named(entry.key.text) == analyte) return entry.value;
+  return node;
 }
 
 std::string slip_remedy(const Analyte& analyte, double value) {
@@ -75,12 +76,17 @@ std::string slip_remedy(const Analyte& analyte, double value) {
   return "look at the laboratory's page again";
 }
 
+std::string unusual_remedy(const Analyte& analyte) {
+  if (analyte.name != "nitrate_n_ppm") return "keep it if the page says so";
+  return "nitrate can kill, pregnant cows lose calves first: ask a veterinarian before grazing";
+}
+
 void check_figure(FileReading& reading, const YamlNode& node, const LabResult& result,
                   const Analyte& analyte, double printed) {
-  const bool as_received = result.basis == Basis::as_received && analyte.name != "dm";
+  const bool as_received = result.basis == Basis::as_received && analyte.part_of == PartOf::page;
   const double value = as_received ? printed * 100 / result.values.at("dm") : printed;
   const std::string unit(analyte.unit);
-  const std::string_view of = analyte.name == "dm" ? "" : " of dry matter";
+  const std::string_view of = analyte.part_of == PartOf::page ? " of dry matter" : "";
   const std::string figure =
       fmt::format("{} {} {}{}", analyte.in_words, said(value), unit, as_received ? of : "");
   if (value < analyte.refuse_low || value > analyte.refuse_high) {
@@ -92,7 +98,7 @@ void check_figure(FileReading& reading, const YamlNode& node, const LabResult& r
     reading.warn(at_analyte(node, analyte.name),
                  fmt::format("{} is unusual: outside {} to {} {}{}", figure, said(analyte.warn_low),
                              said(analyte.warn_high), unit, as_received ? "" : of),
-                 "keep it if the page says so");
+                 unusual_remedy(analyte));
   }
 }
 
@@ -113,8 +119,6 @@ void check_part(FileReading& reading, const YamlNode& node, const LabResult& res
 }
 
 void check_basis(FileReading& reading, const YamlNode& node, const LabResult& result) {
-  const auto dm = result.values.find("dm");
-  const auto cp = result.values.find("cp");
   if (node.find("basis") == nullptr && !result.values.empty()) {
     reading.warn(node, "this result does not say its basis; taken as dry matter",
                  "add  basis: dry matter  or  basis: as received, as the page says");
@@ -123,7 +127,7 @@ void check_basis(FileReading& reading, const YamlNode& node, const LabResult& re
     reading.warn(
         at_key(node, "cp"),
         fmt::format("crude protein {} % of dry matter from a bag of {} % dry matter is low",
-                    said(cp->second), said(dm->second)),
+                    said(result.values.at("cp")), said(result.values.at("dm"))),
         "if it stands in the as received column, write  basis: as received");
   }
 }

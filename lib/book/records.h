@@ -103,14 +103,15 @@ struct Feed {
 
 enum class Basis { dry_matter, as_received };
 
-/// One page of a laboratory on one bag; figures in percent as printed, on the basis said, except
-/// dm, which is percent of the sample as received.
+/// One page of a laboratory on one bag; figures as printed, on the basis said, except those that
+/// are no part of it (lab_values.h: dm, a share of protein, an index). In the analyte's unit.
 struct LabResult {
   Date received;
   std::string lab;  // id, may be empty
   Basis basis = Basis::dry_matter;
   std::map<std::string, double> values;  // cp, adf, ndf, tdn, dm, ash, fat, lignin, ca, p, ...
   std::string supersedes;                // received date of the result this one corrects, or empty
+  std::string tdn_by;  // how the laboratory says it calculates energy, may be empty
   std::string note;
   Origin origin;
 };

@@ -19,10 +19,10 @@ std::string lab_of(const Bag& bag, const LabResult& result) {
   return result.lab.empty() && bag.sent ? bag.sent->lab : result.lab;
 }
 
-BagReading read_bag(const Bag& bag) {
+BagReading read_bag(const Bag& bag, const EnergyChoice& energy) {
   BagReading reading{&bag, false, "", {}, {}, {}};
   for (const LabResult* result : standing_results(bag)) {
-    Result<FootedResult> footed = on_dry_matter(*result);
+    Result<FootedResult> footed = on_dry_matter(*result, energy);
     if (footed) {
       reading.results.push_back(std::move(*footed));
       reading.labs.push_back(lab_of(bag, *result));
@@ -80,7 +80,7 @@ class Sources {
 std::vector<BagReading> read_bags(const Book& book, const Pasture& pasture) {
   std::vector<BagReading> readings;
   for (const Bag& bag : book.bags)
-    if (bag.pasture == pasture.id) readings.push_back(read_bag(bag));
+    if (bag.pasture == pasture.id) readings.push_back(read_bag(bag, energy_choice(pasture.forage)));
   std::stable_sort(readings.begin(), readings.end(), [](const BagReading& a, const BagReading& b) {
     return a.bag->plucked < b.bag->plucked;
   });

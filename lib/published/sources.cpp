@@ -43,6 +43,12 @@ void add_rules(std::vector<SourceInUse>& all) {
     all.push_back({"energy", step, citation.source, citation.status});
   }
   add_list(all, "energy", energy.at("fibre_equations"), "forage");
+  const Bundled forage = Bundled::topic("forage_energy");
+  const Citation sum = citation_of(forage.at("summative"));
+  all.push_back({"forage_energy", "full summative equation", sum.source, sum.status});
+  add_list(all, "forage_energy", forage.at("digested_fibre"), "forage");
+  add_list(all, "forage_energy", forage.at("digestibility"), "id");
+  add_list(all, "nitrate", Bundled::topic("nitrate").at("guides"), "id");
   add_list(all, "sampling_error", Bundled::topic("sampling_error").at("figures"), "what");
   for (const SafeUse& limit : safe_use())
     all.push_back({"safe_use", limit.id, limit.source, limit.status});

@@ -4,6 +4,7 @@
 #include <cstdlib>
 
 #include "base/text.h"
+#include "forage/method_shift.h"
 #include "report/diet_chart.h"
 #include "report/pages.h"
 
@@ -27,7 +28,8 @@ Table bags_table(const DietAnswer& answer) {
       if (result.crude_protein) cp = fixed(in_percent(result.crude_protein->value), 1);
       if (result.tdn) {
         tdn = fixed(in_percent(result.tdn->value), 1);
-        if (!result.tdn->source.empty() && reading.used) how += "; TDN from fibre";
+        if (result.tdn->method != "laboratory" && reading.used)
+          how += "; TDN by " + result.tdn->method;
       }
     }
     table.add({reading.bag->id, to_iso(reading.bag->plucked), cp, tdn, how});
@@ -76,6 +78,20 @@ std::string model_note(const DietModel& model) {
                      model.refit->bags, model.refit->seasons);
 }
 
+/// What the season's pages signal, and where their TDN was got another way than usual.
+void add_notes(const DietAnswer& answer, Page& page) {
+  for (const MethodShift& shift : method_shifts(answer.series->bags()))
+    if (shift.bags.back()->plucked >= answer.first) page.note(in_words(shift));
+  for (const BagReading& reading : answer.series->bags()) {
+    if (reading.bag->plucked < answer.first) continue;
+    for (const FootedResult& result : reading.results) {
+      for (const std::string& note : result.notes) page.note(reading.bag->id + ": " + note);
+      for (const std::string& caution : result.cautions)
+        page.note(reading.bag->id + ": " + caution);
+    }
+  }
+}
+
 }  // namespace
 
 Page diet_tables(const DietAnswer& answer) {
@@ -83,7 +99,9 @@ Page diet_tables(const DietAnswer& answer) {
   page.add(readings_table(answer)).space();
   const Table bags = bags_table(answer);
   if (bags.empty()) return page.sentence("no bag this season");
-  return page.add(bags);
+  page.add(bags);
+  add_notes(answer, page);
+  return page;
 }
 
 Page page_of(const DietAnswer& answer, const Reader& /*shares need no units*/) {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "forage/method_shift.h"
 #include "published/rules.h"
 
 namespace pluckbook {
@@ -254,21 +255,36 @@ Json to_json(const DietAnswer& answer, const Reader& /*shares need no units*/) {
   json["bags"] = Json::array();
   for (const BagReading& reading : answer.series->bags()) {
     Json nutrients = Json::object();
+    std::vector<std::string> notes;
     if (!reading.results.empty()) {
       const FootedResult& result = reading.results.back();
       const auto put = [&](const char* name, const std::optional<FootedValue>& value) {
         if (!value) return;
         nutrients[name] = share(value->value);
         nutrients[name]["how"] = value->how;
+        if (!value->method.empty()) nutrients[name]["method"] = value->method;
       };
       put("crude_protein", result.crude_protein);
       put("tdn", result.tdn);
+      notes = result.notes;
+      notes.insert(notes.end(), result.cautions.begin(), result.cautions.end());
     }
     json["bags"].push_back({{"bag", reading.bag->id},
                             {"plucked", to_iso(reading.bag->plucked)},
                             {"used", reading.used},
                             {"why_not", reading.used ? Json(nullptr) : Json(reading.why_not)},
-                            {"nutrients", nutrients}});
+                            {"nutrients", nutrients},
+                            {"notes", notes}});
+  }
+  json["method_shifts"] = Json::array();
+  for (const MethodShift& shift : method_shifts(answer.series->bags())) {
+    json["method_shifts"].push_back(
+        {{"usual", shift.usual},
+         {"other", shift.other},
+         {"bag", shift.bags.back()->id},
+         {"bags", shift.bags.size()},
+         {"shift", shift.points ? quantity(*shift.points, "points of TDN") : Json(nullptr)},
+         {"pages", shift.pages}});
   }
   json["days"] = Json::array();
   for (std::size_t i = 0; i < answer.cp_days.size(); ++i) {

@@ -39,14 +39,29 @@ TEST(BadSamples, LaboratoryFigures) {
        "differ 4.4-fold\n"
        "   4 |     - {received: 2026-06-25, basis: dry matter, nitrate: 900}\n"
        "     |                                                          ^~~\n"
-       "  write nitrate_n_ppm for NO3-N, or no3_ppm for NO3, as the page says\n"},
+       "  write no3n for NO3-N, no3 for NO3 or kno3 for KNO3, as the page says\n"},
       {"nitrate N above safe", "samples/2026/north.yaml",
        result_with("cp: 10, nitrate_n_ppm: 1800"),
-       "samples/2026/north.yaml:4:72: warning: nitrate N 1800 ppm is unusual: outside 0 to 1000 "
+       "samples/2026/north.yaml:4:72: warning: nitrate N 1800 ppm is unusual: outside 0 to 700 "
        "ppm of dry matter\n"
        "   4 |     - {received: 2026-06-25, basis: dry matter, cp: 10, nitrate_n_ppm: 1800}\n"
        "     |                                                                        ^~~~\n"
-       "  keep it if the page says so\n"},
+       "  nitrate can kill, pregnant cows lose calves first: ask a veterinarian before grazing\n"},
+      {"dry matter and moisture that disagree", "samples/2026/north.yaml",
+       result_with("dm: 92, moisture: 9, cp: 8"),
+       "samples/2026/north.yaml:4:67: dry matter is given as 92 % and as 91 %\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, dm: 92, moisture: 9, cp: 8}\n"
+       "     |                                                                   ^\n"
+       "  look at the laboratory's page again and write the figure once\n"},
+      {"dry matter and moisture that agree", "samples/2026/north.yaml",
+       result_with("dm: 92, moisture: 8, cp: 8"), ""},
+      {"an energy without its unit", "samples/2026/north.yaml", result_with("nem: 0.52"),
+       "samples/2026/north.yaml:4:54: NEm 0.52 may be per pound or per kilogram\n"
+       "   4 |     - {received: 2026-06-25, basis: dry matter, nem: 0.52}\n"
+       "     |                                                      ^~~~\n"
+       "  write '0.52 Mcal/lb', '0.52 Mcal/cwt', '0.52 Mcal/kg' or '0.52 MJ/kg', as the page "
+       "says\n"},
+      {"an energy with its unit", "samples/2026/north.yaml", result_with("nem: 0.52 Mcal/lb"), ""},
       {"unknown figure", "samples/2026/north.yaml", result_with("cpp: 8"),
        "samples/2026/north.yaml:4:49: unknown key 'cpp'\n"
        "   4 |     - {received: 2026-06-25, basis: dry matter, cpp: 8}\n"

@@ -208,6 +208,78 @@ TEST(TypedValues, NamesAndUnitsOfALaboratorysPage) {
   EXPECT_EQ(typed("no3_ppm=1000"), "nitrate_n_ppm 226.000000");
 }
 
+double figure(const std::string& text, const std::string& analyte) {
+  const Result<TypedValue> value = parse_lab_value(text);
+  EXPECT_TRUE(value) << text;
+  if (!value) return -1;
+  EXPECT_EQ(value->analyte, analyte) << text;
+  return value->percent;
+}
+
+// CP = N x 6.25, worked: N 1.44 % gives 9.00 %. NDSU AS-1080, May 1994 (read).
+TEST(TypedValues, NitrogenIsTakenTimesSixAndAQuarter) {
+  EXPECT_NEAR(figure("nitrogen=1.44", "cp"), 9.00, 1e-12);
+}
+
+// ADICP % = ADIN % x 6.25 where both are of dry matter; ADIN of total N is ADICP of CP. NDSU
+// AS-1080 and Anderson, Nebraska, "tobacco-brown hay" (read).
+TEST(TypedValues, BoundProteinIsTakenOnItsThreeScales) {
+  EXPECT_NEAR(figure("adicp=0.9", "adicp"), 0.9, 1e-12);
+  EXPECT_NEAR(figure("adin=0.144", "adicp"), 0.9, 1e-12);
+  EXPECT_NEAR(figure("adicp_of_cp=9", "adicp_of_cp"), 9, 1e-12);
+  EXPECT_NEAR(figure("adin_of_n=9", "adicp_of_cp"), 9, 1e-12);
+}
+
+// NO3 = NO3-N x 4.43, NO3-N = NO3 x 0.226: Univ. of Nebraska, November 2016 (read). KNO3 = N x
+// 7.2162: Virginia Tech SPES-201 (read).
+TEST(TypedValues, EachFormOfNitrateComesToNitrateN) {
+  EXPECT_NEAR(figure("no3n=2257", "nitrate_n_ppm"), 2257, 1e-9);
+  EXPECT_NEAR(figure("no3=9999", "nitrate_n_ppm"), 2257, 5);  // 2257 x 4.43 = 9998.5
+  EXPECT_NEAR(figure("kno3=5000", "nitrate_n_ppm"), 692.9, 0.05);
+  EXPECT_NEAR(figure("no3=0.4 %", "nitrate_n_ppm"), 904, 1e-9);
+}
+
+// The published illustration: "3,000" read as NO3-N is nearly 50 % above the level of concern (from
+// 2,000-2,300 ppm), read as NO3 under one third of it. Univ. of Nebraska, November 2016 (read).
+TEST(TypedValues, ThreeThousandIsMuchOrLittleAsTheFormSays) {
+  EXPECT_GT(figure("no3n=3000", "nitrate_n_ppm") / 2150, 1.3);
+  EXPECT_LT(figure("no3=3000", "nitrate_n_ppm") / 2150, 1.0 / 3);
+}
+
+// 1 Mcal = 4.184 MJ, 1 kg = 2.20462 lb (standard).
+TEST(TypedValues, EnergyComesFromTheUnitThePagePrints) {
+  EXPECT_NEAR(figure("nem=0.594 Mcal/lb", "nem"), 1.310, 0.001);
+  EXPECT_NEAR(figure("nem=59.4 Mcal/cwt", "nem"), 1.310, 0.001);
+  EXPECT_NEAR(figure("nem=1.310 Mcal/kg", "nem"), 1.310, 1e-12);
+  EXPECT_NEAR(figure("ME=9.08 MJ/kg", "me"), 9.08, 1e-12);
+  EXPECT_NEAR(figure("me=2.169 Mcal/kg", "me"), 9.08, 0.01);
+  EXPECT_NEAR(figure("de=11.07 MJ/kg", "de"), 2.645, 0.001);
+}
+
+// % x 10 = g/kg, % x 10 000 = ppm: P 0.08 % = 0.8 g/kg = 800 ppm (computed).
+TEST(TypedValues, PartsComeToPercent) {
+  EXPECT_NEAR(figure("p=0.08", "p"), 0.08, 1e-12);
+  EXPECT_NEAR(figure("p=0.8 g/kg", "p"), 0.08, 1e-12);
+  EXPECT_NEAR(figure("p=800 mg/kg", "p"), 0.08, 1e-12);
+}
+
+TEST(TypedValues, WhatSaysTooLittleIsRefusedWithWhatToWrite) {
+  const auto remedy = [](const char* text) {
+    return parse_lab_value(text).problems().front().remedy;
+  };
+  EXPECT_EQ(remedy("nitrate=3000"),
+            "write no3n for NO3-N, no3 for NO3 or kno3 for KNO3, as the page says");
+  EXPECT_EQ(remedy("no3=0.4"), "write '0.4 %' or '0.4 ppm', as the page says");
+  EXPECT_EQ(remedy("nem=0.52"),
+            "write '0.52 Mcal/lb', '0.52 Mcal/cwt', '0.52 Mcal/kg' or '0.52 MJ/kg', as the page "
+            "says");
+  EXPECT_EQ(remedy("rdp=62"), "write rdp_of_cp as percent of crude protein");
+  EXPECT_EQ(remedy("ndfd=55"),
+            "write ndfd48 for 48 hours, the only ones an equation was published for");
+  EXPECT_EQ(typed("no3=0"), "nitrate_n_ppm 0.000000");
+  EXPECT_EQ(typed("no3=10"), "nitrate_n_ppm 2.260000");
+}
+
 TEST(TypedValues, WhatCannotBeTakenSaysWhy) {
   EXPECT_EQ(typed("nitrate=900"),
             "'nitrate' may mean nitrate or the nitrogen in it, which differ 4.4-fold");

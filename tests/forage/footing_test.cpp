@@ -74,15 +74,15 @@ TEST(Footing, EveryShareIsPutOnDryMatter) {
   EXPECT_DOUBLE_EQ(result.phosphorus->value(), 0.002);
 }
 
-// Caution for stock from 1,000 ppm NO3-N: Clemson Univ. Regulatory Services (read).
+// The most careful guide's caution begins at 700 ppm NO3-N: Beck, Oklahoma State (read).
 TEST(Footing, NitrateNIsPutOnDryMatterAndHeldAgainstItsOwnUnit) {
   EXPECT_DOUBLE_EQ(*footed({{"nitrate_n_ppm", 400}, {"dm", 50}}, Basis::as_received).nitrate_n_ppm,
                    800);
-  EXPECT_TRUE(footed({{"nitrate_n_ppm", 1000}}).warnings.empty());
-  const FootedResult high = footed({{"nitrate_n_ppm", 1200}});
+  EXPECT_TRUE(footed({{"nitrate_n_ppm", 700}}).warnings.empty());
+  const FootedResult high = footed({{"nitrate_n_ppm", 701}});
   ASSERT_EQ(high.warnings.size(), 1U);
   EXPECT_EQ(high.warnings[0].what,
-            "nitrate N 1200 ppm is unusual: 0 to 1000 ppm is what forage mostly holds");
+            "nitrate N 701 ppm is unusual: 0 to 700 ppm is what forage mostly holds");
   EXPECT_NE(high.warnings[0].remedy.find("veterinarian"), std::string::npos);
 }
 
@@ -137,13 +137,17 @@ TEST(Footing, RefusesPartsGreaterThanTheirWhole) {
   EXPECT_NE(refusal({{"adf", 36}, {"ndf", 36}}), "");
   EXPECT_NE(refusal({{"adf", 30}, {"lignin", 40}}), "");
   EXPECT_NE(refusal({{"cp", 4}, {"adicp", 5}}), "");
+  EXPECT_NE(refusal({{"lignin_of_ndf", 45}, {"ndf", 60}, {"adf", 26}}), "");  // 27 % over ADF
 }
 
 // Limits as they stand in the book's table of analytes, each tested on both sides.
 TEST(Footing, RefusesWhatNoForageHoldsAndWarnsOfWhatFewDo) {
   for (const Analyte& analyte : analytes()) {
     const std::string id(analyte.name);
-    const auto warned = [&](double v) { return !footed({{id, v}}).warnings.empty(); };
+    const auto warned = [&](double v) {
+      const auto result = on_dry_matter(page({{id, v}}));
+      return result.ok() && !result->warnings.empty();
+    };
     EXPECT_EQ(refusal({{id, analyte.refuse_low}}), "") << id;
     EXPECT_EQ(refusal({{id, analyte.refuse_high}}), "") << id;
     EXPECT_NE(refusal({{id, analyte.refuse_low - 0.001}}), "") << id;
@@ -202,11 +206,42 @@ TEST(Footing, WarnsWhenThePartsAddUpToMoreThanTheWhole) {
   EXPECT_EQ(over.warnings[0].what, "protein, NDF, fat and ash add up to 103.1 % of dry matter");
 }
 
-TEST(Footing, WarnsOfNitrateInVeryHighProteinAndOfCalciumBelowPhosphorus) {
-  EXPECT_EQ(footed({{"cp", 26}}).warnings.size(), 1U);
-  EXPECT_TRUE(footed({{"cp", 25}}).warnings.empty());
-  EXPECT_EQ(footed({{"ca", 0.2}, {"p", 0.3}}).warnings.size(), 1U);
-  EXPECT_EQ(footed({{"adf", 30}, {"ndf", 33}, {"tdn", 65}}).warnings.size(), 1U);
+// Available protein = CP less bound protein: NDSU AS-1080, May 1994 (read).
+TEST(Footing, AvailableAndBoundProteinMakeCrudeProteinWhereThePageHasNone) {
+  const FootedResult result = footed({{"available_cp", 9.1}, {"adicp", 0.9}});
+  EXPECT_NEAR(in_percent(result.crude_protein->value), 10.0, 1e-9);
+  EXPECT_EQ(result.crude_protein->how, "available 9.1 % + bound 0.9 %");
+}
+
+TEST(Footing, AdjustedOrAvailableProteinAloneIsNotTakenForCrudeProtein) {
+  const FootedResult result = footed({{"adjusted_cp", 9.1}});
+  EXPECT_FALSE(result.crude_protein.has_value());
+  EXPECT_EQ(result.notes.size(), 1U);
+  EXPECT_TRUE(footed({{"available_cp", 9.1}, {"cp", 9.5}}).notes.empty());
+}
+
+// A share of protein, of NDF or of what was eaten is the same whatever the basis of the page.
+TEST(Footing, SharesOfSomethingElseAreNotDividedByDryMatter) {
+  const FootedResult result =
+      footed({{"dm", 50}, {"cp", 5}, {"rdp_of_cp", 62}, {"domd", 60}}, Basis::as_received);
+  EXPECT_DOUBLE_EQ(result.degradable->value(), 0.62);
+  EXPECT_EQ(result.tdn->method, "DOMD");
+  EXPECT_NEAR(in_percent(result.tdn->value), 60.6, 0.1);
+}
+
+TEST(Footing, TheWayTdnWasGotIsStoredWithIt) {
+  EXPECT_EQ(footed({{"tdn", 60}}).tdn->method, "laboratory");
+  EXPECT_EQ(footed({{"adf", 38}}).tdn->method, "E1");
+  LabResult said = page({{"tdn", 60}});
+  said.tdn_by = "summative";
+  EXPECT_EQ(on_dry_matter(said)->tdn->method, "laboratory, summative");
+}
+
+TEST(Footing, EveryWayToTdnThatThePageAllowsIsKept) {
+  const FootedResult result = footed({{"tdn", 60}, {"adf", 38}, {"nem", 1.3}});
+  ASSERT_EQ(result.energy.size(), 3U);
+  EXPECT_EQ(result.energy[1].method, "NEm");
+  EXPECT_EQ(result.energy[2].method, "E1");
 }
 
 }  // namespace
