@@ -1,0 +1,160 @@
+// The program is killed before each of its system calls that change a file: the book holds the old
+// or the new record, whole; what was said to be kept is there; the next command works and leaves no
+// trace of the kill. PLUCKBOOK_LONG=1 kills before every system call, the reading ones too.
+#include <gtest/gtest.h>
+
+#include <map>
+#include <ostream>
+
+#include "cli/traced.h"
+
+namespace pluckbook::testing {
+namespace {
+
+bool every_call() {
+  return std::getenv("PLUCKBOOK_LONG") != nullptr;
+}
+
+std::map<std::string, std::string> files_of(const std::filesystem::path& folder) {
+  std::map<std::string, std::string> files;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
+    const std::string name = entry.path().lexically_relative(folder).string();
+    if (entry.is_regular_file()) files[name] = read_text(entry.path());
+  }
+  return files;
+}
+
+bool hidden(const std::string& name) {
+  return name.find("/.") != std::string::npos || name.starts_with('.');
+}
+
+// The files of the book, without drafts and locks.
+std::map<std::string, std::string> records_of(const std::filesystem::path& folder) {
+  std::map<std::string, std::string> files = files_of(folder);
+  std::erase_if(files, [](const auto& file) { return hidden(file.first); });
+  return files;
+}
+
+struct Writing {
+  const char* name;
+  const char* words;
+  const char* said;  // when it is done
+};
+
+std::ostream& operator<<(std::ostream& out, const Writing& writing) {
+  return out << writing.name;
+}
+
+class Killed : public ::testing::TestWithParam<Writing> {};
+
+TEST_P(Killed, LeavesTheOldBookOrTheNewOne) {
+  const Writing& writing = GetParam();
+  const auto old_book = records_of(FreshFolder("northern").path());
+  std::map<std::string, std::string> new_book;
+  {
+    const FreshFolder folder("northern");
+    const Ran ran = run_in(folder.path(), writing.words);
+    ASSERT_EQ(ran.exit, 0) << ran.output;
+    ASSERT_NE(ran.output.find(writing.said), std::string::npos) << ran.output;
+    new_book = records_of(folder.path());
+    ASSERT_NE(old_book, new_book);
+  }
+  int done = 0, kills = 0;
+  for (bool killed = true; killed; ++kills) {
+    SCOPED_TRACE("killed before call " + std::to_string(kills + 1));
+    const FreshFolder folder("northern");
+    int seen = 0;
+    const Traced traced = run_traced(folder.path(), writing.words, [&](const SystemCall& call) {
+      if (every_call() || changes_files(call)) ++seen;
+      return seen > kills ? Then::kill : Then::go_on;
+    });
+    if (!traced.possible) GTEST_SKIP() << "ptrace is forbidden here";
+    killed = traced.killed;
+    const auto now = records_of(folder.path());
+    EXPECT_TRUE(now == old_book || now == new_book);
+    if (traced.output.find(writing.said) != std::string::npos) EXPECT_EQ(now, new_book);
+    done += now == new_book ? 1 : 0;
+    EXPECT_LE(run_in(folder.path(), "check").exit, 1) << "a draft left behind is a warning";
+    const Ran next =
+        run_in(folder.path(), "bag draws --id after-all --date 2026-08-30 --as-of 2026-09-05");
+    EXPECT_EQ(next.exit, 0) << next.output;
+    EXPECT_EQ(run_in(folder.path(), "check").exit, 0);
+    EXPECT_EQ(files_of(folder.path()), records_of(folder.path())) << "no litter";
+  }
+  EXPECT_GT(kills, 8);
+  EXPECT_GT(done, 1) << "the last calls come after the change";
+  EXPECT_LT(done, kills);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Commands, Killed,
+    ::testing::Values(Writing{"result", "result 26-draws-08 dm=91.5 cp=6.4 --as-of 2026-09-05",
+                              "result of bag 26-draws-08 kept"},
+                      Writing{"bag", "bag meadow --id by-hand --date 2026-09-01 --as-of 2026-09-05",
+                              "bag by-hand kept"},
+                      Writing{"bag_of_a_new_year", "bag meadow --id by-hand --as-of 2027-05-05",
+                              "bag by-hand kept"},
+                      Writing{"mark", "mark 26-draws-08 spoiled --date 2026-09-05",
+                              "bag 26-draws-08 spoiled"}),
+    [](const auto& writing) { return std::string(writing.param.name); });
+
+TEST(KilledStart, LeavesNoBookOrAWholeOne) {
+  int whole = 0, kills = 0;
+  for (bool killed = true; killed; kills += 5) {  // every fifth of some ninety calls
+    SCOPED_TRACE("killed before call " + std::to_string(kills + 1));
+    const FreshFolder folder;
+    int seen = 0;
+    const Traced traced =
+        run_traced(folder.path(), "start mybook --scenario northern", [&](const SystemCall& call) {
+          if (every_call() || changes_files(call)) ++seen;
+          return seen > kills ? Then::kill : Then::go_on;
+        });
+    if (!traced.possible) GTEST_SKIP() << "ptrace is forbidden here";
+    killed = traced.killed;
+    if (!std::filesystem::exists(folder.path() / "mybook/book.yaml")) {
+      EXPECT_EQ(traced.output.find("copied"), std::string::npos);
+      continue;
+    }
+    ++whole;
+    EXPECT_LE(run_in(folder.path(), "check --book mybook").exit, 1);
+  }
+  EXPECT_GT(whole, 0);
+  EXPECT_GT(kills, 50);
+}
+
+TEST(ReadingCommands, WriteNothingAndOpenNoSocket) {
+  for (const char* words :
+       {"check", "check --json", "bags", "bags --all", "diet draws", "need spring-cows", "outlook",
+        "outlook --json", "price spring-cows", "price spring-cows --json", "sources", "--help"}) {
+    SCOPED_TRACE(words);
+    const FreshFolder folder("northern");
+    int changes = 0, sockets = 0, calls = 0;
+    const Traced traced = run_traced(folder.path(), words, [&](const SystemCall& call) {
+      ++calls;
+      changes += changes_files(call) ? 1 : 0;
+      sockets += opens_a_socket(call) ? 1 : 0;
+      return Then::go_on;
+    });
+    if (!traced.possible) GTEST_SKIP() << "ptrace is forbidden here";
+    EXPECT_GT(calls, 20);
+    EXPECT_LE(traced.exit, 1) << traced.output;
+    EXPECT_EQ(changes, 0);
+    EXPECT_EQ(sockets, 0);
+  }
+}
+
+TEST(ReadingCommands, WritingOnesAreSeenToWrite) {
+  const FreshFolder folder("northern");
+  int changes = 0;
+  const Traced traced = run_traced(folder.path(), "mark 26-draws-08 spoiled --date 2026-09-05",
+                                   [&](const auto& call) {
+                                     changes += changes_files(call) ? 1 : 0;
+                                     return Then::go_on;
+                                   });
+  if (!traced.possible) GTEST_SKIP() << "ptrace is forbidden here";
+  EXPECT_EQ(traced.exit, 0) << traced.output;
+  EXPECT_GT(changes, 8) << "or the counts above prove nothing";
+}
+
+}  // namespace
+}  // namespace pluckbook::testing
