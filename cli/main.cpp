@@ -1,6 +1,8 @@
 // main.cpp - the door: reads the command line, runs one command, prints its answer, and turns a
 // Problem into words and an exit status. Nothing else happens here.
+#include <fcntl.h>
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include <cstdio>
 #include <exception>
@@ -48,6 +50,14 @@ int print(const std::string& text, int status) {
   return 4;
 }
 
+/// A closed standard stream would lend its number to the next file opened, and words for people
+/// could end in the book. Opened to be read, it takes none.
+void occupy_closed_streams() {
+  for (int stream = 0; stream <= 2; ++stream) {
+    if (fcntl(stream, F_GETFD) == -1) open("/dev/null", O_RDONLY);
+  }
+}
+
 int run(const std::vector<std::string>& words) {
   using namespace pluckbook::cli;
   const auto parsed = parse(words);
@@ -72,13 +82,25 @@ int run(const std::vector<std::string>& words) {
   return status;
 }
 
+constexpr const char* out_of_memory =
+    "pluckbook: the machine ran out of memory\n"
+    "  the book is whole; what was not said to be kept, look for before you enter it again\n";
+
+/// Where memory ends inside a library that promises not to throw, nothing else can be said.
+[[noreturn]] void give_up() {
+  std::fputs(out_of_memory, stderr);
+  _exit(4);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
+  std::set_terminate(give_up);
+  occupy_closed_streams();
   try {
     return run(std::vector<std::string>(argv + 1, argv + argc));
   } catch (const std::bad_alloc&) {
-    std::fputs("pluckbook: the machine ran out of memory\n  nothing was changed\n", stderr);
+    std::fputs(out_of_memory, stderr);
   } catch (const std::exception&) {
     std::fputs("pluckbook: something went wrong that the program did not foresee\n", stderr);
   }

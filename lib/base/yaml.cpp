@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <new>
 #include <optional>
 #include <set>
 #include <sstream>
@@ -307,6 +308,8 @@ Result<YamlDocument> read_yaml(std::string file, std::string text, const YamlLim
     return std::move(refused.problem);
   } catch (const YAML::ParserException& error) {
     return parser_problem(document.file, document.text, error);
+  } catch (const std::bad_alloc&) {
+    throw;  // no fault of the file
   } catch (const std::exception& error) {
     return input_problem(fmt::format("the file cannot be read: {}", shown(error.what())),
                          "check that it is the file you meant", Place{document.file, 0, 0, 1, ""});
