@@ -1,6 +1,6 @@
 // The program is killed before each of its system calls that change a file: the book holds the old
 // or the new record, whole; what was said to be kept is there; the next command works and leaves no
-// trace of the kill. PLUCKBOOK_LONG=1 kills before every system call, the reading ones too.
+// trace of the kill. In the long run (PLUCKBOOK_LONG=1) it is killed before the reading calls too.
 #include <gtest/gtest.h>
 
 #include <map>
@@ -10,10 +10,6 @@
 
 namespace pluckbook::testing {
 namespace {
-
-bool every_call() {
-  return std::getenv("PLUCKBOOK_LONG") != nullptr;
-}
 
 std::map<std::string, std::string> files_of(const std::filesystem::path& folder) {
   std::map<std::string, std::string> files;
@@ -65,11 +61,11 @@ TEST_P(Killed, LeavesTheOldBookOrTheNewOne) {
     const FreshFolder folder("northern");
     int seen = 0;
     const Traced traced = run_traced(folder.path(), writing.words, [&](const SystemCall& call) {
-      if (every_call() || changes_files(call)) ++seen;
+      if (long_run() || changes_files(call)) ++seen;
       return seen > kills ? Then::kill : Then::go_on;
     });
     if (!traced.possible) GTEST_SKIP() << "ptrace is forbidden here";
-    killed = traced.killed;
+    killed = traced.signal == SIGKILL;
     const auto now = records_of(folder.path());
     EXPECT_TRUE(now == old_book || now == new_book);
     if (traced.output.find(writing.said) != std::string::npos) EXPECT_EQ(now, new_book);
@@ -106,11 +102,11 @@ TEST(KilledStart, LeavesNoBookOrAWholeOne) {
     int seen = 0;
     const Traced traced =
         run_traced(folder.path(), "start mybook --scenario northern", [&](const SystemCall& call) {
-          if (every_call() || changes_files(call)) ++seen;
+          if (long_run() || changes_files(call)) ++seen;
           return seen > kills ? Then::kill : Then::go_on;
         });
     if (!traced.possible) GTEST_SKIP() << "ptrace is forbidden here";
-    killed = traced.killed;
+    killed = traced.signal == SIGKILL;
     if (!std::filesystem::exists(folder.path() / "mybook/book.yaml")) {
       EXPECT_EQ(traced.output.find("copied"), std::string::npos);
       continue;

@@ -39,24 +39,9 @@ struct Ran {
   std::string output;
 };
 
-/// A line of the shell made to run in a folder, with the program on the path.
-inline std::string shell_line(const std::filesystem::path& folder, const std::string& line) {
-  const std::string program_folder = std::filesystem::path(PLUCKBOOK_PROGRAM).parent_path();
-  return "cd '" + folder.string() + "' && PATH='" + program_folder + "':$PATH && " + line;
-}
-
-inline Ran run_line(const std::filesystem::path& folder, const std::string& line) {
-  const std::string command = shell_line(folder, line);
-  Ran ran;
-  FILE* pipe = popen(command.c_str(), "r");
-  if (pipe == nullptr) return ran;
-  std::array<char, 4096> buffer{};
-  for (std::size_t n = 0; (n = fread(buffer.data(), 1, buffer.size(), pipe)) > 0;) {
-    ran.output.append(buffer.data(), n);
-  }
-  const int status = pclose(pipe);
-  ran.exit = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
-  return ran;
+/// True when the tests are asked to try everything, not a part that is done in seconds.
+inline bool long_run() {
+  return std::getenv("PLUCKBOOK_LONG") != nullptr;
 }
 
 /// What a shell command prints, and its exit status.
@@ -73,10 +58,20 @@ inline Ran shell(const std::string& command) {
   return ran;
 }
 
+/// A line of the shell made to run in a folder, with the program on the path.
+inline std::string shell_line(const std::filesystem::path& folder, const std::string& line) {
+  const std::string program_folder = std::filesystem::path(PLUCKBOOK_PROGRAM).parent_path();
+  return "cd '" + folder.string() + "' && PATH='" + program_folder + "':$PATH && " + line;
+}
+
+inline Ran run_line(const std::filesystem::path& folder, const std::string& line) {
+  return shell(shell_line(folder, line));
+}
+
 /// Runs `pluckbook WORDS` by the shell in a folder; standard error joins the output unless told.
 inline Ran run_in(const std::filesystem::path& folder, const std::string& words,
                   const std::string& redirect = "2>&1") {
-  return shell("cd '" + folder.string() + "' && " PLUCKBOOK_PROGRAM " " + words + " " + redirect);
+  return run_line(folder, "pluckbook " + words + " " + redirect);
 }
 
 inline std::string read_text(const std::filesystem::path& file) {

@@ -1,5 +1,6 @@
 // traced.h - runs the real program under ptrace and shows each of its system calls to a watcher,
-// which may have it killed there. Any architecture (PTRACE_GET_SYSCALL_INFO, Linux 5.3).
+// which may have it killed or interrupted there. Any architecture (PTRACE_GET_SYSCALL_INFO,
+// Linux 5.3).
 #pragma once
 
 #include <fcntl.h>
@@ -69,11 +70,11 @@ inline bool opens_a_socket(const SystemCall& call) {
   return call.number == SYS_socket || call.number == SYS_connect;
 }
 
-enum class Then { go_on, kill };
+enum class Then { go_on, interrupt, kill };
 
 struct Traced {
   bool possible = true;  // false where ptrace is forbidden
-  bool killed = false;
+  int signal = 0;        // that ended it
   int exit = -1;
   std::string output;
 };
@@ -120,10 +121,11 @@ inline Traced run_traced(const std::filesystem::path& folder, const std::string&
       SystemCall call;
       call.number = static_cast<long>(info.entry.nr);
       for (int i = 0; i < 6; ++i) call.arguments[i] = info.entry.args[i];
-      if (watch(call) == Then::kill) ::kill(child, SIGKILL);
+      const Then then = watch(call);
+      if (then != Then::go_on) ::kill(child, then == Then::kill ? SIGKILL : SIGINT);
     }
   }
-  traced.killed = WIFSIGNALED(status) && WTERMSIG(status) == SIGKILL;
+  if (WIFSIGNALED(status)) traced.signal = WTERMSIG(status);
   if (WIFEXITED(status)) traced.exit = WEXITSTATUS(status);
   traced.output = read_text(said);
   return traced;
