@@ -25,7 +25,21 @@ bool is_quote(char c) {
 
 struct Refused {  // thrown through yaml-cpp, caught in read_yaml
   Problem problem;
+  bool of_structure = false;  // a quote left open may be the cause
 };
+
+Problem open_quote_problem(const std::string& file, std::string_view text, std::size_t at) {
+  return input_problem(
+      "this quote is not closed on its line",
+      "close it where the text ends; for text of several lines use '|' and indent it",
+      place_at(file, text, at));
+}
+
+// A quote left open makes the parser stumble somewhere else: then the quote is what to say.
+Problem likelier(const std::string& file, std::string_view text, Problem stumble) {
+  const auto quote = open_quote(text);
+  return quote ? open_quote_problem(file, text, *quote) : std::move(stumble);
+}
 
 // Builds the tree and refuses what a book has no use for.
 class TreeBuilder : public YAML::EventHandler {
@@ -145,8 +159,7 @@ class TreeBuilder : public YAML::EventHandler {
   void check_quotes(std::size_t at) const {
     const std::size_t end = past_closing_quote(text_, at);
     if (end == std::string_view::npos || text_.substr(at, end - at).find('\n') < end) {
-      refuse(at, "this quote is not closed on its line",
-             "close it where the text ends; for text of several lines use '|' and indent it");
+      throw Refused{open_quote_problem(file_, text_, at)};
     }
   }
 
@@ -190,7 +203,9 @@ class TreeBuilder : public YAML::EventHandler {
   }
 
   [[noreturn]] void refuse_key(std::size_t at) const {
-    refuse(at, "a key must be a plain word", "write  key: value");
+    throw Refused{input_problem("a key must be a plain word", "write  key: value",
+                                place_at(file_, text_, at)),
+                  true};
   }
 
   void attach(YamlNode node) {
@@ -305,9 +320,11 @@ Result<YamlDocument> read_yaml(std::string file, std::string text, const YamlLim
     document.root = builder.take_root();
     return document;
   } catch (Refused& refused) {
-    return std::move(refused.problem);
+    if (!refused.of_structure) return std::move(refused.problem);
+    return likelier(document.file, document.text, std::move(refused.problem));
   } catch (const YAML::ParserException& error) {
-    return parser_problem(document.file, document.text, error);
+    return likelier(document.file, document.text,
+                    parser_problem(document.file, document.text, error));
   } catch (const std::bad_alloc&) {
     throw;  // no fault of the file
   } catch (const std::exception& error) {

@@ -78,19 +78,28 @@ Problem too_large(const std::string& file, std::size_t bytes, std::size_t most) 
 }
 
 Problem not_text(const std::string& file, std::string_view text, std::size_t at) {
-  const auto line = 1 + std::count(text.begin(), text.begin() + static_cast<long>(at), '\n');
+  Place place = place_at(file, text, at);
+  place.line_text.clear();  // it cannot be shown
   return input_problem(
-      fmt::format("line {} holds bytes that are not UTF-8 text", line),
+      "bytes that are not UTF-8 text stand here",
       "save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read",
-      Place{file, 0, 0, 1, ""});
+      std::move(place));
+}
+
+// Bytes of the character that begins the text, or 0 where none does.
+std::size_t character_length(std::string_view text) {
+  for (std::size_t length = 1; length <= std::min<std::size_t>(4, text.size()); ++length) {
+    if (is_utf8(text.substr(0, length))) return length;
+  }
+  return 0;
 }
 
 std::size_t first_bad_byte(std::string_view text) {
   std::size_t good = 0;
   while (good < text.size()) {
-    const std::size_t next = std::min(text.find('\n', good), text.size() - 1) + 1;
-    if (!is_utf8(text.substr(good, next - good))) break;
-    good = next;
+    const std::size_t length = character_length(text.substr(good));
+    if (length == 0) break;
+    good += length;
   }
   return good;
 }
@@ -129,6 +138,25 @@ std::optional<Problem> refuse_line(const std::string& file, std::string_view tex
 }
 
 }  // namespace
+
+std::optional<std::size_t> open_quote(std::string_view text) {
+  char before = '\n';  // the last character that is no space
+  for (std::size_t i = start_of_text(text); i < text.size(); ++i) {
+    const char c = text[i];
+    const bool apart = i == 0 || text[i - 1] == ' ' || text[i - 1] == '\n';
+    const bool opens = before == '{' || before == '[' || before == ',' || before == '\n' ||
+                       (apart && (before == ':' || before == '-'));
+    if ((c == '"' || c == '\'') && opens) {
+      const std::size_t end = past_closing_quote(text.substr(0, text.find('\n', i)), i);
+      if (end == std::string_view::npos) return i;
+      i = end - 1;
+    } else if (c == '#' && apart) {
+      i = std::min(text.find('\n', i), text.size()) - 1;
+    }
+    if (c != ' ' && c != '\r') before = c;
+  }
+  return std::nullopt;
+}
 
 std::optional<Problem> refuse_bytes(const std::string& file, std::string_view text,
                                     const YamlLimits& limits) {

@@ -30,6 +30,10 @@ Place place_at(const std::string& file, std::string_view text, std::size_t at,
 /// Just past the quote that closes the one at `begin`, or npos when none does.
 std::size_t past_closing_quote(std::string_view text, std::size_t begin);
 
+/// Where a quote opens a text and is not closed on its line, going by the looks of the line alone:
+/// a text of several lines ('|') may look so too. Asked only where the parser has stumbled.
+std::optional<std::size_t> open_quote(std::string_view text);
+
 /// The first Problem of the bytes: size, UTF-8, control and direction characters, tabs in the
 /// indentation, over-long lines.
 std::optional<Problem> refuse_bytes(const std::string& file, std::string_view text,

@@ -66,7 +66,17 @@ std::string in_braces(const WrittenKeys& keys) {
 
 // ---- reading back ------------------------------------------------------------------------------
 
-// What the reader of the file says against a new text, as said of what was typed.
+// Problems of a new text, as said of what was typed.
+Problems as_typed(Problems problems) {
+  for (Problem& problem : problems) {
+    problem.fault = Fault::usage;
+    problem.place.reset();
+    problem.remedy += "\nnothing was written";
+  }
+  return problems;
+}
+
+// What the reader of the file says against a new text.
 Problems refused(const Book& book, const YamlDocument& document) {
   Book scratch = book;
   scratch.moves.clear();
@@ -77,18 +87,14 @@ Problems refused(const Book& book, const YamlDocument& document) {
   FileReading reading(document, {book.units, book.currency}, problems);
   part_of(document.file)(reading, document.root, scratch);
   std::erase_if(problems, [](const Problem& p) { return p.severity == Severity::warning; });
-  for (Problem& problem : problems) {
-    problem.fault = Fault::usage;
-    problem.place.reset();
-    problem.remedy += "\nnothing was written";
-  }
-  return problems;
+  return as_typed(std::move(problems));
 }
 
 Result<Spliced> verified(const Book& book, const std::string& file, Spliced spliced,
                          const YamlNode& meant, const std::string& by_hand) {
   const Result<YamlDocument> document = read_yaml(file, spliced.text);
-  if (!document || !says_the_same(document->root, meant)) {
+  if (!document) return as_typed(document.problems());
+  if (!says_the_same(document->root, meant)) {
     return edit_by_hand(file, spliced.line, by_hand);
   }
   Problems problems = refused(book, *document);

@@ -135,7 +135,7 @@ Spliced insert_in_brackets(const std::string& text, const YamlNode& node,
 
 Problem edit_by_hand(const std::string& file, int line, const std::string& addition) {
   return input_problem("this layout cannot be added to without rewriting it",
-                       fmt::format("nothing was changed; add by hand:  {}", addition),
+                       fmt::format("nothing was changed; add by hand:  {}", shown(addition, 200)),
                        Place{file, line, 1, 1, ""});
 }
 

@@ -77,8 +77,10 @@ std::string number_remedy(std::string_view text) {
   pointed[comma] = '.';
   joined.erase(std::remove(joined.begin(), joined.end(), ','), joined.end());
   // "1,250" may be meant either way: both readings are shown, none is picked.
-  if (text.size() - comma == 4) return fmt::format("no commas: write {} or {}", joined, pointed);
-  return fmt::format("write a point for the decimals: {}", pointed);
+  if (text.size() - comma == 4) {
+    return fmt::format("no commas: write {} or {}", shown(joined), shown(pointed));
+  }
+  return fmt::format("write a point for the decimals: {}", shown(pointed));
 }
 
 struct Range {

@@ -117,13 +117,14 @@ TEST(Yaml, RefusesBytesThatAreNotText) {
   const std::string not_text =
       "  save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read\n";
   check_all({
-      {"NUL", "a: 1\nb: \0x\n"s, "f.yaml: line 2 holds bytes that are not UTF-8 text\n" + not_text},
+      {"NUL", "a: 1\nb: \0x\n"s,
+       "f.yaml:2:4: bytes that are not UTF-8 text stand here\n" + not_text},
       {"UTF-16", "\xFF\xFE\x61\x00"s,
-       "f.yaml: line 1 holds bytes that are not UTF-8 text\n" + not_text},
+       "f.yaml:1:4: bytes that are not UTF-8 text stand here\n" + not_text},
       {"overlong", "a: \xC0\xAF\n",
-       "f.yaml: line 1 holds bytes that are not UTF-8 text\n" + not_text},
+       "f.yaml:1:4: bytes that are not UTF-8 text stand here\n" + not_text},
       {"Latin-1", "a: 1\nb: 2\nc: Pr\xE9\n",
-       "f.yaml: line 3 holds bytes that are not UTF-8 text\n" + not_text},
+       "f.yaml:3:6: bytes that are not UTF-8 text stand here\n" + not_text},
   });
 }
 

@@ -25,10 +25,10 @@ TEST(BadBooks, Files) {
        "feeds.yaml: the file is empty\n"
        "  restore it, or write one comment line if nothing belongs in it\n"},
       {"binary", "feeds.yaml", std::string("PK\3\4\0\0", 6),
-       "feeds.yaml: line 1 holds bytes that are not UTF-8 text\n"
+       "feeds.yaml:1:5: bytes that are not UTF-8 text stand here\n"
        "  save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read\n"},
       {"not UTF-8", "feeds.yaml", "- id: caf\xE9\n",
-       "feeds.yaml: line 1 holds bytes that are not UTF-8 text\n"
+       "feeds.yaml:1:10: bytes that are not UTF-8 text stand here\n"
        "  save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read\n"},
       {"a list where keys belong", "book.yaml", "- a\n- b\n",
        "book.yaml:1:1: a book is written as keys with values\n"
