@@ -31,7 +31,7 @@ Result<Answer> copy_scenario(const std::string& folder, const std::string& name)
   Answer answer;
   answer.text = fmt::format(
       "demo book {} copied to {}\nnext: cd {} && pluckbook outlook --as-of 2026-08-20\n", name,
-      folder, folder);
+      shown(folder, 200), shown(folder, 200));
   return answer;
 }
 
@@ -58,11 +58,12 @@ Result<Answer> run_start(const Arguments& arguments) {
   facts.currency = arguments.get("currency", "USD");
   Result<Written> written = start_book(folder, facts, schemas());
   if (!written) return written.problems();
+  const std::string place = shown(folder, 200);
   Answer answer;
   answer.text = fmt::format(
       "book '{}' begun in {}\nnext: write your pastures in {}/pastures.yaml and your herds in "
       "{}/herds.yaml, then  pluckbook check --book {}\n",
-      shown(facts.name), folder, folder, folder, folder);
+      shown(facts.name), place, place, place, place);
   return answer;
 }
 

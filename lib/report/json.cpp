@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "base/text.h"
 #include "forage/method_shift.h"
 #include "published/rules.h"
 
@@ -321,8 +322,18 @@ Json sources_json() {
   return json;
 }
 
+// What a terminal would obey is spelled out, as in text; bytes that are no UTF-8 become U+FFFD.
 std::string printed(const Json& json) {
-  return json.dump(1) + "\n";
+  std::string text;
+  for (const char32_t code :
+       code_points(json.dump(1, ' ', false, Json::error_handler_t::replace))) {
+    if (is_unsafe(code) && code != '\n') {
+      text += fmt::format("\\u{:04x}", static_cast<unsigned>(code));
+    } else {
+      append_utf8(text, code);
+    }
+  }
+  return text + "\n";
 }
 
 }  // namespace pluckbook

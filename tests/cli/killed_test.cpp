@@ -34,7 +34,6 @@ std::map<std::string, std::string> records_of(const std::filesystem::path& folde
 struct Writing {
   const char* name;
   const char* words;
-  const char* said;  // when it is done
 };
 
 std::ostream& operator<<(std::ostream& out, const Writing& writing) {
@@ -47,11 +46,12 @@ TEST_P(Killed, LeavesTheOldBookOrTheNewOne) {
   const Writing& writing = GetParam();
   const auto old_book = records_of(FreshFolder("northern").path());
   std::map<std::string, std::string> new_book;
+  std::string said;  // when it is done
   {
     const FreshFolder folder("northern");
     const Ran ran = run_in(folder.path(), writing.words);
     ASSERT_EQ(ran.exit, 0) << ran.output;
-    ASSERT_NE(ran.output.find(writing.said), std::string::npos) << ran.output;
+    said = ran.output.substr(0, ran.output.find('\n'));
     new_book = records_of(folder.path());
     ASSERT_NE(old_book, new_book);
   }
@@ -68,7 +68,7 @@ TEST_P(Killed, LeavesTheOldBookOrTheNewOne) {
     killed = traced.signal == SIGKILL;
     const auto now = records_of(folder.path());
     EXPECT_TRUE(now == old_book || now == new_book);
-    if (traced.output.find(writing.said) != std::string::npos) EXPECT_EQ(now, new_book);
+    if (traced.output.find(said) != std::string::npos) EXPECT_EQ(now, new_book);
     done += now == new_book ? 1 : 0;
     EXPECT_LE(run_in(folder.path(), "check").exit, 1) << "a draft left behind is a warning";
     const Ran next =
@@ -84,14 +84,15 @@ TEST_P(Killed, LeavesTheOldBookOrTheNewOne) {
 
 INSTANTIATE_TEST_SUITE_P(
     Commands, Killed,
-    ::testing::Values(Writing{"result", "result 26-draws-08 dm=91.5 cp=6.4 --as-of 2026-09-05",
-                              "result of bag 26-draws-08 kept"},
-                      Writing{"bag", "bag meadow --id by-hand --date 2026-09-01 --as-of 2026-09-05",
-                              "bag by-hand kept"},
-                      Writing{"bag_of_a_new_year", "bag meadow --id by-hand --as-of 2027-05-05",
-                              "bag by-hand kept"},
-                      Writing{"mark", "mark 26-draws-08 spoiled --date 2026-09-05",
-                              "bag 26-draws-08 spoiled"}),
+    ::testing::Values(Writing{"result", "result 26-draws-08 dm=91.5 cp=6.4 --as-of 2026-09-05"},
+                      Writing{"bag",
+                              "bag meadow --id by-hand --date 2026-09-01 --as-of 2026-09-05"},
+                      Writing{"bag_of_a_new_year", "bag meadow --id by-hand --as-of 2027-05-05"},
+                      Writing{"mark", "mark 26-draws-08 spoiled --date 2026-09-05"},
+                      Writing{"move", "move spring-cows meadow --as-of 2026-09-05"},
+                      Writing{"score", "score spring-cows 5.2 --head 40 --as-of 2026-09-05"},
+                      Writing{"quote", "quote cube-20 '340 USD/ton' --as-of 2026-09-05"},
+                      Writing{"event", "event draws rain --as-of 2026-09-05"}),
     [](const auto& writing) { return std::string(writing.param.name); });
 
 TEST(KilledStart, LeavesNoBookOrAWholeOne) {
