@@ -28,7 +28,7 @@ std::string all_answers(const std::string& environment, const std::string& day) 
 // A locale compiled for this test; where that cannot be done the name alone is set.
 std::string make_locale(const std::filesystem::path& folder, const std::string& name) {
   const std::string stem = name.substr(0, name.find('.'));
-  run_shell("localedef -i " + stem + " -f UTF-8 '" + (folder / name).string() + "' 2>/dev/null");
+  shell("localedef -i " + stem + " -f UTF-8 '" + (folder / name).string() + "' 2>/dev/null");
   return "LOCPATH='" + folder.string() + "' LC_ALL=" + name;
 }
 
