@@ -39,7 +39,7 @@ void read_laboratories(FileReading& reading, const YamlNode::Entry& entry, Book&
     Laboratory lab;
     read_record(reading, node, laboratory_keys(), lab);
     const bool used = std::any_of(book.labs.begin(), book.labs.end(), [&](const Laboratory& other) {
-      return as_id(other.id) == as_id(lab.id);
+      return same_id(other.id, lab.id);
     });
     if (used) {
       reading.error(at_key(node, "id"), fmt::format("laboratory '{}' is there already", lab.id),

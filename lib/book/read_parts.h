@@ -41,7 +41,7 @@ template <class Record>
 void note_used_id(FileReading& reading, const YamlNode& node, const std::vector<Record>& earlier,
                   const Record& record, std::string_view what) {
   for (const Record& other : earlier) {
-    if (record.id.empty() || as_id(other.id) != as_id(record.id)) continue;
+    if (record.id.empty() || !same_id(other.id, record.id)) continue;
     reading.error(at_key(node, what == "bag" ? "bag" : "id"),
                   fmt::format("{} '{}' is already at {}:{}", what, other.id, other.origin.file,
                               other.origin.line),

@@ -141,6 +141,11 @@ Result<double> number_in(std::string_view name, std::string_view text, std::stri
   return written->number;
 }
 
+char as_in_id(char c) {
+  if (c == ' ' || c == '-') return '_';
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
+
 bool is_id_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
 }
@@ -205,11 +210,13 @@ std::string said(double number) {
 
 std::string as_id(std::string_view name) {
   std::string id(trimmed(name));
-  for (char& c : id) {
-    if (c == ' ' || c == '-') c = '_';
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
+  for (char& c : id) c = as_in_id(c);
   return id;
+}
+
+bool same_id(std::string_view a, std::string_view b) {
+  return std::equal(a.rbegin(), a.rend(), b.rbegin(), b.rend(),  // ids differ at their ends
+                    [](char x, char y) { return as_in_id(x) == as_in_id(y); });
 }
 
 std::optional<double> kg_in(std::string_view unit) {

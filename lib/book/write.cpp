@@ -88,7 +88,7 @@ Problem no_such_bag(const Book& book, const std::string& id) {
 // Asked under the lock: another shell may have used the id since the command began.
 std::optional<Problem> refuse_id(const Book& book, const std::string& id) {
   for (const Bag& other : book.bags) {
-    if (as_id(other.id) != as_id(id)) continue;
+    if (!same_id(other.id, id)) continue;
     return usage_problem(fmt::format("bag '{}' is already at {}:{}", shown(other.id),
                                      other.origin.file, other.origin.line),
                          "nothing was changed; give the new bag another id");
