@@ -12,6 +12,7 @@ namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::string_view separator_line = "sep=";
+constexpr std::string_view delimiters = ",;\t|";
 
 bool is_break(char c) {
   return c == '\n' || c == '\r';
@@ -32,7 +33,8 @@ std::string_view first_line(std::string_view text) {
 
 bool has_separator_line(std::string_view text) {
   const std::string_view line = first_line(text);
-  return line.starts_with(separator_line) && line.size() == separator_line.size() + 1;
+  return line.starts_with(separator_line) && line.size() == separator_line.size() + 1 &&
+         delimiters.find(line.back()) != std::string_view::npos;
 }
 
 // ---- the rows ----------------------------------------------------------------------------------
@@ -208,7 +210,7 @@ char csv_delimiter(std::string_view text) {
   if (has_separator_line(text)) return first_line(text).back();
   char best = ',';
   std::size_t most = 0;
-  for (const char delimiter : {',', ';', '\t', '|'}) {
+  for (const char delimiter : delimiters) {
     const std::size_t cells = even_cells(text, delimiter);
     if (cells <= most) continue;
     most = cells;
