@@ -9,11 +9,11 @@ namespace {
 std::string all_answers(const std::string& environment, const std::string& day) {
   const FreshFolder folder("northern");
   std::string text;
-  for (const std::string words :
-       {"outlook spring-cows", "diet draws --json", "bags --all", "need spring-cows",
-        "price spring-cows", "price spring-cows --json", "sources", "check",
-        "mark 26-draws-08 lost", "bag meadow --stops 20 --fill 66.5",
-        "result 26-draws-08 cp=6.45 dm=91.5"}) {
+  for (const std::string& words : std::vector<std::string>{
+           "outlook spring-cows", "diet draws --json", "bags --all", "need spring-cows",
+           "price spring-cows", "price spring-cows --json", "sources", "check",
+           "mark 26-draws-08 lost", "bag meadow --stops 20 --fill 66.5",
+           "result 26-draws-08 cp=6.45 dm=91.5"}) {
     const std::string as_of = words == "sources" || words.starts_with("check") ? "" : day;
     const Ran ran = run_line(folder.path(), "env " + environment + " pluckbook " + words +
                                                 (as_of.empty() ? "" : " --as-of " + day) + " 2>&1");

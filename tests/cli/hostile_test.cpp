@@ -144,7 +144,7 @@ TEST(Hostile, IdsThatArePathsWriteNothingOutsideTheBook) {
   const std::vector<std::string> paths = {"../x", "/tmp/pluckbook-x", "a/b",      "..", ".",
                                           "a\\b", "../../samples/x",  "x/../../y"};
   for (const std::string& path : paths) {
-    for (const std::string words :
+    for (const std::string& words :
          {"bag " + quoted(path), "bag draws --id " + quoted(path),
           "mark " + quoted(path) + " dried", "result " + quoted(path) + " cp=6",
           "diet " + quoted(path), "mark 26-draws-08 sent --lab " + quoted(path)}) {

@@ -68,7 +68,7 @@ TEST_P(Killed, LeavesTheOldBookOrTheNewOne) {
     killed = traced.signal == SIGKILL;
     const auto now = records_of(folder.path());
     EXPECT_TRUE(now == old_book || now == new_book);
-    if (traced.output.find(said) != std::string::npos) EXPECT_EQ(now, new_book);
+    EXPECT_TRUE(traced.output.find(said) == std::string::npos || now == new_book);
     done += now == new_book ? 1 : 0;
     EXPECT_LE(run_in(folder.path(), "check").exit, 1) << "a draft left behind is a warning";
     const Ran next =
