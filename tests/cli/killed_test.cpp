@@ -74,7 +74,7 @@ TEST_P(Killed, LeavesTheOldBookOrTheNewOne) {
     const Ran next =
         run_in(folder.path(), "bag draws --id after-all --date 2026-08-30 --as-of 2026-09-05");
     EXPECT_EQ(next.exit, 0) << next.output;
-    EXPECT_EQ(run_in(folder.path(), "check").exit, 0);
+    EXPECT_LE(run_in(folder.path(), "check").exit, 1) << "a pasture may want a bag";
     EXPECT_EQ(files_of(folder.path()), records_of(folder.path())) << "no litter";
   }
   EXPECT_GT(kills, 8);
