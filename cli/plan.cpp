@@ -10,7 +10,6 @@ namespace pluckbook::cli {
 namespace {
 
 // Enough that 90 % stands on 30 outcomes above it.
-constexpr int usual_paths = 300;
 
 Result<double> percent_option(const Arguments& arguments, const std::string& name, double otherwise,
                               double low, double high) {
@@ -38,10 +37,10 @@ Result<OrderTerms> order_terms(const Arguments& arguments) {
 }
 
 Result<PlanSettings> settings_of(const Arguments& arguments, const Opened& opened) {
-  PlanSettings settings;
-  WindowSettings& windows = settings.schedule.windows;
   const Result<double> cover = percent_option(arguments, "cover", opened.known.cover * 100, 50, 99);
   if (!cover) return cover.problems();
+  PlanSettings settings = usual_plan(opened.as_of, opened.until, *cover / 100);
+  WindowSettings& windows = settings.schedule.windows;
   const Result<double> days = arguments.number("change-every", windows.change_every);
   if (!days) return days.problems();
   if (*days < 1 || *days > 180 || *days != static_cast<int>(*days)) {
@@ -50,11 +49,7 @@ Result<PlanSettings> settings_of(const Arguments& arguments, const Opened& opene
   }
   Result<OrderTerms> terms = order_terms(arguments);
   if (!terms) return terms.problems();
-  windows.as_of = opened.as_of;
-  windows.until = opened.until;
-  windows.cover = *cover / 100;
   windows.change_every = static_cast<int>(*days);
-  windows.paths = usual_paths;
   if (arguments.has("intake-recovers")) settings.schedule.fed = FedIntake::recovered;
   settings.order = *terms;
   return settings;

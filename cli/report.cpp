@@ -10,6 +10,7 @@
 #include "book/store.h"
 #include "cli/command.h"
 #include "cli/open_book.h"
+#include "cli/progress.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -52,7 +53,9 @@ Result<Answer> run_report(const Arguments& arguments) {
   OutlookSettings settings;
   settings.as_of = opened->as_of;
   settings.until = opened->until;
-  Result<ReportAnswer> report = report_of(opened->known, *herds, settings);
+  Progress progress("report");
+  Result<ReportAnswer> report =
+      report_of(opened->known, *herds, settings, [&](double share) { progress.at(share); });
   if (!report) return report.problems();
   const bool card = arguments.has("feeding-card");
   Answer answer;

@@ -74,6 +74,16 @@ Problem nothing_to_buy(const Book& book, Date day) {
 
 }  // namespace
 
+PlanSettings usual_plan(Date as_of, Date until, double cover) {
+  constexpr int outcomes = 300;
+  PlanSettings settings;
+  settings.schedule.windows.as_of = as_of;
+  settings.schedule.windows.until = until;
+  settings.schedule.windows.cover = cover;
+  settings.schedule.windows.paths = outcomes;
+  return settings;
+}
+
 Result<Plan> plan_for(const Book& book, const Herd& herd, const PlanSettings& settings) {
   Result<Schedule> schedule = schedule_for(book, herd, settings.schedule);
   if (!schedule) return schedule.problems();

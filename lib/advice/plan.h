@@ -47,6 +47,9 @@ struct PlanSettings {
   std::function<void(double share)> progress = [](double) {};  // told how much is done
 };
 
+/// The settings of a plan where nothing else is asked for: 300 outcomes.
+PlanSettings usual_plan(Date as_of, Date until, double cover);
+
 /// In every outcome each window is solved again, with the feeds of the schedule only: a rancher who
 /// has ordered changes the amounts, not the feeds.
 /// Fails: as schedule_for; a shortage and no feed that can be priced. Requires:

@@ -36,5 +36,10 @@ Page price_notes(const PriceAnswer& answer, const Reader& reader);
 std::vector<std::string> what_changes_the_mix(const PriceAnswer& answer, const Reader& reader);
 Page outlook_tables(const HerdOutlook& herd, const OutlookSettings& settings, const Reader& reader);
 Page diet_tables(const DietAnswer& answer);
+/// What to feed from when to when, what it costs, and the condition without it.
+Page plan_finding(const Plan& plan, const Reader& reader);
+/// Tons, money and months, and the order; empty when nothing is bought.
+Page plan_purchases(const Plan& plan, const Reader& reader);
+Page plan_windows(const Plan& plan, const Reader& reader);
 
 }  // namespace pluckbook

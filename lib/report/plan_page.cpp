@@ -250,23 +250,37 @@ Page reservations(const Plan& plan) {
 
 }  // namespace
 
-Page page_of(const Plan& plan, const Reader& reader) {
-  const Bill bill = bill_of(plan.schedule, reader);
-  const WindowSettings& days = plan.schedule.settings.windows;
+Page plan_finding(const Plan& plan, const Reader& reader) {
   Page page;
-  page.sentence(first_line(plan.schedule, bill, reader));
+  page.sentence(first_line(plan.schedule, bill_of(plan.schedule, reader), reader));
   page.append(out_of_reach(plan.schedule.windows));
-  if (plan.condition) page.sentence(condition_words(*plan.condition, days.until));
-  if (!bill.feeds.empty()) {
+  if (!plan.condition) return page;
+  return page.sentence(condition_words(*plan.condition, plan.schedule.settings.windows.until));
+}
+
+Page plan_purchases(const Plan& plan, const Reader& reader) {
+  const Bill bill = bill_of(plan.schedule, reader);
+  Page page;
+  if (bill.feeds.empty()) return page;
+  page.heading("what that buys, losses included").add(bill_table(bill, reader));
+  page.space().add(months_table(bill, reader));
+  page.heading("what the season may ask for, when amounts follow each new bag");
+  return page.add(outcomes_table(plan, reader)).append(order_page(plan, reader));
+}
+
+Page plan_windows(const Plan& plan, const Reader& reader) {
+  Page page;
+  page.heading(fmt::format("what to feed, {} head", plan.schedule.herd->head));
+  return page.add(windows_table(plan.schedule, reader));
+}
+
+Page page_of(const Plan& plan, const Reader& reader) {
+  Page page = plan_finding(plan, reader);
+  const Page purchases = plan_purchases(plan, reader);
+  if (!purchases.blocks().empty()) {
     page.heading("cautions");
     for (const std::string& caution : plan.schedule.cautions) page.note(caution);
-    page.heading(fmt::format("what to feed, {} head", plan.schedule.herd->head));
-    page.add(windows_table(plan.schedule, reader));
-    page.heading("what that buys, losses included");
-    page.add(bill_table(bill, reader));
-    page.space().add(months_table(bill, reader));
-    page.heading("what the season may ask for, when amounts follow each new bag");
-    page.add(outcomes_table(plan, reader)).append(order_page(plan, reader));
+    page.append(plan_windows(plan, reader)).append(purchases);
   }
   return page.append(reservations(plan));
 }

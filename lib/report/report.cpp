@@ -19,13 +19,21 @@ Result<HerdReport> herd_report(const Book& book, const Herd& herd,
   } else {
     report.no_price = price.problems().front().what;
   }
+  if (Result<Plan> plan =
+          plan_for(book, herd, usual_plan(settings.as_of, settings.until, book.cover))) {
+    report.plan = std::move(*plan);
+  }
+  Result<HerdDay> day = herd_day(book, herd, settings.as_of);
+  if (!day) return day.problems();
+  report.workings = workings_of(*day);
   return report;
 }
 
 }  // namespace
 
 Result<ReportAnswer> report_of(const Book& book, const std::vector<const Herd*>& herds,
-                               const OutlookSettings& settings) {
+                               const OutlookSettings& settings,
+                               const std::function<void(double share)>& progress) {
   ReportAnswer report;
   report.book = &book;
   report.settings = settings;
@@ -35,6 +43,7 @@ Result<ReportAnswer> report_of(const Book& book, const std::vector<const Herd*>&
     if (!one) return one.problems();
     outlooks.push_back(one->outlook);
     report.herds.push_back(std::move(*one));
+    progress(static_cast<double>(report.herds.size()) / static_cast<double>(herds.size()));
   }
   report.next_sample = next_sample(book, outlooks, settings);
   return report;

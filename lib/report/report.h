@@ -2,12 +2,15 @@
 // day, in one HTML file that fetches nothing and needs no script.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "advice/plan.h"
 #include "advice/price.h"
+#include "advice/workings.h"
 #include "report/answers.h"
 #include "report/page.h"
 #include "report/shown.h"
@@ -20,6 +23,8 @@ struct HerdReport {
   DietAnswer diet;
   std::optional<PriceAnswer> price;
   std::string no_price;  // why there is none
+  std::optional<Plan> plan;
+  Workings workings;
 };
 
 struct ReportAnswer {
@@ -32,9 +37,10 @@ struct ReportAnswer {
 /// Gathers the answers for the herds named.
 /// Requires: `book` as known on settings.as_of; it outlives the answer.
 /// Fails: a herd on no pasture, a need outside all tables. A price that cannot be had is said on
-/// the page.
+///        the page. `progress` is told how much is done.
 Result<ReportAnswer> report_of(const Book& book, const std::vector<const Herd*>& herds,
-                               const OutlookSettings& settings);
+                               const OutlookSettings& settings,
+                               const std::function<void(double share)>& progress);
 
 /// One self-contained HTML document: the advice first, then each herd with charts, tables,
 /// cautions before prices, and what would change the advice; glossary and sources last.

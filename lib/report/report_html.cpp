@@ -29,8 +29,9 @@ Markup section(const std::string& id, const Markup& content) {
   return element("section", {{"id", id}}, content);
 }
 
+/// A link to `id` opens the fold, since what it names lies inside.
 Markup folded(const std::string& id, const std::string& title, const Markup& content) {
-  return element("details", {{"id", id}}, tag("summary", words(title)) + content);
+  return tag("details", tag("summary", words(title)) + element("div", {{"id", id}}, content));
 }
 
 /// Enough now, until when, what to buy: the herd in a few sentences.
@@ -42,7 +43,7 @@ Markup advice(const HerdReport& herd, const ReportAnswer& report, const Reader& 
   for (const NutrientOutlook& n : herd.outlook.nutrients) {
     text += leading(
         fmt::format("{} {}.", sentence(in_words(n.nutrient)), finding(n, report.settings.until)),
-        "outlook-" + id);
+        "workings-" + id);
   }
   text += herd.price ? leading(price_in_brief(*herd.price, reader), "price-" + id)
                      : paragraph("No price: " + herd.no_price + ".");
@@ -89,6 +90,18 @@ Markup what_would_change(const PriceAnswer& price, const Reader& reader) {
   return tag("h3", words("What would change this")) + tag("ul", list);
 }
 
+/// What the season takes: tons, money, and the condition without it.
+Markup season(const HerdReport& herd, const Reader& reader) {
+  if (!herd.plan) return {};
+  const std::string id = herd.outlook.herd->id;
+  return section("plan-" + id,
+                 tag("h3", words("The season ahead")) +
+                     html_of(plan_finding(*herd.plan, reader), 4, "plan-" + id) +
+                     html_of(plan_purchases(*herd.plan, reader), 4, "buy-" + id) +
+                     folded("windows-" + id, "Window by window",
+                            html_of(plan_windows(*herd.plan, reader), 4, "windows-" + id)));
+}
+
 Markup herd_section(const HerdReport& herd, const ReportAnswer& report, const Reader& reader) {
   const std::string id = herd.outlook.herd->id;
   Markup text = tag("h2", words(fmt::format("{}: {} head on {}", name_of(*herd.outlook.herd),
@@ -106,6 +119,9 @@ Markup herd_section(const HerdReport& herd, const ReportAnswer& report, const Re
                         folded("notes-" + id, "Why not another feed, and what was not checked",
                                html_of(price_notes(*herd.price, reader), 4, "notes-" + id)));
   }
+  text += season(herd, reader);
+  text += folded("workings-" + id, "The arithmetic of " + in_words(report.settings.as_of),
+                 html_of(page_of(herd.workings, reader), 4, "workings-" + id));
   text += folded("bags-" + id, "Bags and readings of " + herd.outlook.pasture->name,
                  html_of(diet_tables(herd.diet), 4, "bags-" + id));
   return element("section", {{"id", "herd-" + id}}, text);
