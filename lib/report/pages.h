@@ -38,8 +38,9 @@ Page outlook_tables(const HerdOutlook& herd, const OutlookSettings& settings, co
 Page diet_tables(const DietAnswer& answer);
 /// What to feed from when to when, what it costs, and the condition without it.
 Page plan_finding(const Plan& plan, const Reader& reader);
-/// Tons, money and months, and the order; empty when nothing is bought.
+/// Tons, money and the order; empty when nothing is bought.
 Page plan_purchases(const Plan& plan, const Reader& reader);
+/// Window by window and month by month.
 Page plan_windows(const Plan& plan, const Reader& reader);
 
 }  // namespace pluckbook

@@ -263,7 +263,6 @@ Page plan_purchases(const Plan& plan, const Reader& reader) {
   Page page;
   if (bill.feeds.empty()) return page;
   page.heading("what that buys, losses included").add(bill_table(bill, reader));
-  page.space().add(months_table(bill, reader));
   page.heading("what the season may ask for, when amounts follow each new bag");
   return page.add(outcomes_table(plan, reader)).append(order_page(plan, reader));
 }
@@ -271,7 +270,9 @@ Page plan_purchases(const Plan& plan, const Reader& reader) {
 Page plan_windows(const Plan& plan, const Reader& reader) {
   Page page;
   page.heading(fmt::format("what to feed, {} head", plan.schedule.herd->head));
-  return page.add(windows_table(plan.schedule, reader));
+  page.add(windows_table(plan.schedule, reader));
+  page.heading("month by month");
+  return page.add(months_table(bill_of(plan.schedule, reader), reader));
 }
 
 Page page_of(const Plan& plan, const Reader& reader) {

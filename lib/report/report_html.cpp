@@ -98,7 +98,7 @@ Markup season(const HerdReport& herd, const Reader& reader) {
                  tag("h3", words("The season ahead")) +
                      html_of(plan_finding(*herd.plan, reader), 4, "plan-" + id) +
                      html_of(plan_purchases(*herd.plan, reader), 4, "buy-" + id) +
-                     folded("windows-" + id, "Window by window",
+                     folded("windows-" + id, "Window by window, month by month",
                             html_of(plan_windows(*herd.plan, reader), 4, "windows-" + id)));
 }
 

@@ -83,7 +83,7 @@ svg.chart text { font: 13px "Liberation Sans", Arial, Helvetica, sans-serif; fil
   .advice p { font-size: 9.5pt; }
   .advice, .cautions { background: none; margin: 4pt 0; }
   .charts { grid-template-columns: 1fr 1fr; gap: 8pt; }
-  table, .table, figcaption, caption { font-size: 8pt; } .table { margin: 2pt 0; } .tables { gap: 0 18pt; }
+  table, .table, figcaption, caption { font-size: 7.5pt; } svg.chart { max-height: 4.6cm; } .table { margin: 2pt 0; } .tables { gap: 0 18pt; }
   figure, tr, li, .advice, .cautions { break-inside: avoid; }
   h2, h3, h4, caption { break-after: avoid; }
   details { display: none; }
