@@ -10,8 +10,6 @@
 namespace pluckbook {
 namespace {
 
-constexpr const char* rumen_source =
-    "J. Sprinkle, University of Arizona AZ9523, revised December 2011: the rumen's least (read)";
 constexpr const char* ratio_source =
     "Moore, Brant, Kunkle and Hopkins 1999, J. Anim. Sci. 77 suppl. 2:122-135, abstract (read)";
 
@@ -56,8 +54,9 @@ WorkingsSection protein_section(const HerdDay& day) {
       line("CP needed", "the larger of {0} and {1}", {own, rumen}, need),
       supply_line("CP the diet gives", lead.intake, diet, lead.crude_protein.supply),
       amount_difference("CP", lead.crude_protein),
-      supply_line("CP at the low intake", day.low.intake, diet, day.low.crude_protein.supply),
-      supply_line("CP at the high intake", day.high.intake, diet, day.high.crude_protein.supply),
+      supply_line("CP by the NRC equation", day.low.intake, diet, day.low.crude_protein.supply),
+      supply_line("CP by the higher guidance", day.high.intake, diet,
+                  day.high.crude_protein.supply),
       share_difference("CP", day.need.average.crude_protein, diet)};
   section.notes.push_back(lead.rumen_crude_protein > lead.own_crude_protein
                               ? "the rumen's need governs the amount: it is above her own"
@@ -72,8 +71,8 @@ WorkingsSection tdn_section(const HerdDay& day) {
   section.lines = {
       supply_line("TDN the diet gives", lead.intake, diet, lead.tdn.supply),
       amount_difference("TDN", lead.tdn),
-      supply_line("TDN at the low intake", day.low.intake, diet, day.low.tdn.supply),
-      supply_line("TDN at the high intake", day.high.intake, diet, day.high.tdn.supply),
+      supply_line("TDN by the NRC equation", day.low.intake, diet, day.low.tdn.supply),
+      supply_line("TDN by the higher guidance", day.high.intake, diet, day.high.tdn.supply),
       share_difference("TDN", day.need.average.tdn, diet)};
   return section;
 }
@@ -84,12 +83,10 @@ WorkingsSection energy_section(const HerdDay& day, const EnergyBothWays& both) {
   const Figure needed = density("NEm the diet must hold", both.needed);
   const Figure held = density("NEm of the diet", both.held);
   WorkingsSection section{"energy both ways: by TDN and by NEm", {}, {}};
-  section.lines = {line(needed.name, "{0} / ({1} / {2})",
-                        {energy("NEm", need.nem),
-                         matter("dry matter", need.intake),
-                         {"one kg", 1, Measure::one_kilogram}},
-                        needed),
-                   difference_line(needed, held, std::abs((both.needed - both.held).value()))};
+  section.lines = {
+      line(needed.name, "{0} / ({1} / {2})",
+           {energy("NEm", need.nem), matter("dry matter", need.intake), one_kilogram}, needed),
+      difference_line(needed, held, std::abs((both.needed - both.held).value()))};
   section.notes.push_back(both.agree()
                               ? fmt::format("by TDN and by NEm alike the diet is {} need",
                                             both.short_by_tdn ? "below" : "above")

@@ -10,8 +10,6 @@
 namespace pluckbook {
 namespace {
 
-const Figure one_kilogram{"one kg", 1, Measure::one_kilogram};
-
 Figure in_kilograms(std::string name, KgPerDay amount) {
   return {std::move(name), amount.value(), Measure::kilograms_per_day};
 }

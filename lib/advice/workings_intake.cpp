@@ -15,8 +15,6 @@ constexpr const char* protein_poor_source =
     "protein-poor forage (read)";
 constexpr const char* gut_source = "University of Missouri extension: NDF a gut can hold (read)";
 
-const Figure one_kilogram{"one kg", 1, Measure::one_kilogram};
-
 WorkingsSection diet_energy_section(const HerdDay& day) {
   const EnergyChain& chain = energy_chain();
   const McalPerKgDm me = me_of(day.diet.tdn);
@@ -196,8 +194,8 @@ WorkingsSection rule_section(const HerdDay& day, const Intake& intake, const std
 
 std::vector<WorkingsSection> intake_workings(const HerdDay& day) {
   return {diet_energy_section(day), rule_section(day, day.lead.intake, "which leads"),
-          rule_section(day, day.low.intake, "low end"),
-          rule_section(day, day.high.intake, "high end")};
+          rule_section(day, day.low.intake, "beside it"),
+          rule_section(day, day.high.intake, "high end, gut left out")};
 }
 
 }  // namespace pluckbook

@@ -9,6 +9,12 @@
 
 namespace pluckbook {
 
+inline constexpr const char* rumen_source =
+    "J. Sprinkle, University of Arizona AZ9523, revised December 2011: the rumen's least (read)";
+
+/// Takes a reader's pounds to the kilograms of an equation, and back.
+inline const Figure one_kilogram{"one kg", 1, Measure::one_kilogram};
+
 inline Figure weight(std::string name, KgBody mass) {
   return {std::move(name), mass.value(), Measure::weight};
 }

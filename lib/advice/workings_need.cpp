@@ -11,9 +11,6 @@
 namespace pluckbook {
 namespace {
 
-constexpr const char* rumen_source =
-    "J. Sprinkle, University of Arizona AZ9523, revised December 2011: the rumen's least (read)";
-
 Figure column_figure(const ColumnStep& step, std::string name, double value) {
   return {std::move(name), value, Measure::as_printed, step.unit};
 }
