@@ -77,6 +77,7 @@ Result<Answer> run_outlook(const Arguments& arguments);
 Result<Answer> run_price(const Arguments& arguments);
 Result<Answer> run_backtest(const Arguments& arguments);
 Result<Answer> run_plan(const Arguments& arguments);
+Result<Answer> run_compare(const Arguments& arguments);
 Result<Answer> run_report(const Arguments& arguments);  // writes a page where told
 Result<Answer> run_workings(const Arguments& arguments);
 Result<Answer> run_manual(const Arguments& arguments);

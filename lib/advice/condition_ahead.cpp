@@ -1,35 +1,15 @@
 #include "advice/condition_ahead.h"
 
 #include <algorithm>
-#include <cmath>
 
+#include "cow/condition.h"
+#include "cow/energetics.h"
+#include "cow/energy_chain.h"
 #include "numeric/newsvendor.h"
-#include "published/condition.h"
 #include "published/rules.h"
 
 namespace pluckbook {
 namespace {
-
-// Source: NRC 2000 (recalled): 1 Mcal of reserve replaces 0.8 Mcal of diet NEm; gaining, 1 Mcal of
-// surplus stores 1 Mcal.
-constexpr double diet_of_reserve = 0.8;
-
-/// Mcal between the score and the one below it; the table's ends stand for all beyond.
-double mcal_of_score(double score, KgBody weight_at_5) {
-  const auto& rows = condition_energy().rows;
-  const auto nearer = [&](const ConditionEnergyRow& a, const ConditionEnergyRow& b) {
-    return std::abs(a.score - std::ceil(score)) < std::abs(b.score - std::ceil(score));
-  };
-  const auto row = std::min_element(rows.begin(), rows.end(), nearer);
-  return row->mcal * in_lb(weight_at_5) / row->weight_at_5_lb;
-}
-
-double score_after(KgBody at_5, double score, McalPerDay balance, double days) {
-  const double reserve = balance.value() < 0 ? balance.value() / diet_of_reserve : balance.value();
-  for (double day = 0; day < days; ++day)
-    score = std::clamp(score + reserve / mcal_of_score(score, at_5), 1.0, 9.0);
-  return score;
-}
 
 /// NEm on the footing of the requirement rows, whose TDN stands a point under the plain chain: a
 /// cow whose TDN need is just met then holds her condition.
@@ -64,12 +44,25 @@ McalPerDay balance_fed(const Schedule& schedule, const FedWindow& fed, const Die
          need.average.nem;
 }
 
+/// What a cow off score 5 asks less (thin) or more (fat) of her energy than the rows, which hold a
+/// cow at 5: her weight and the published factor of condition on maintenance.
+McalPerDay maintenance_off_5(KgBody at_5, double score, bool milking) {
+  MaintenanceSetting setting;
+  setting.milking = milking;
+  const McalPerDay by_rows = maintenance_of(at_5, setting).total();
+  setting.condition = score;
+  return maintenance_of(weight_at_score(at_5, score), setting).total() - by_rows;
+}
+
 /// The score after all windows, each with its own balance.
 template <class BalanceOf>
 double score_at_end(const Schedule& schedule, double score, BalanceOf balance_of) {
   const KgBody at_5 = schedule.herd->mature_weight.value_or(schedule.herd->weight);
-  for (const FedWindow& fed : schedule.windows)
-    score = score_after(at_5, score, balance_of(fed), static_cast<double>(fed.window.days()));
+  for (const FedWindow& fed : schedule.windows) {
+    const bool milking = fed.day.grazing.milking;
+    const McalPerDay balance = balance_of(fed) - maintenance_off_5(at_5, score, milking);
+    score = score_after(at_5, score, balance, static_cast<double>(fed.window.days()));
+  }
   return score;
 }
 

@@ -23,21 +23,12 @@ Result<FedWindow> fed_window(const Book& book, const Herd& herd, FeedingWindow w
   return out;
 }
 
-/// The cautions of every window, each once, in the order of the first that has them.
 void add_cautions(Schedule& schedule) {
   for (const FedWindow& fed : schedule.windows) {
     std::vector<std::size_t> which;
     for (const MixPart& part : fed.mix.parts) which.push_back(part.offer);
-    if (which.empty()) continue;
-    const auto known = [&](const std::string& caution) {
-      return std::find(schedule.cautions.begin(), schedule.cautions.end(), caution) !=
-             schedule.cautions.end();
-    };
-    std::vector<std::string> cautions = cautions_for(fed.day.grazing, fed.offers, which);
-    std::erase_if(cautions, known);
-    // The last caution defers to label and veterinarian: it stays last.
-    const auto before = schedule.cautions.empty() ? 0 : 1;
-    schedule.cautions.insert(schedule.cautions.end() - before, cautions.begin(), cautions.end());
+    if (!which.empty())
+      join_cautions(schedule.cautions, cautions_for(fed.day.grazing, fed.offers, which));
   }
 }
 
@@ -88,14 +79,27 @@ double bought_per_day(const FeedOffer& offer, const MixPart& part, int head) {
   return part.as_fed.value() * head / kept;
 }
 
+void join_cautions(std::vector<std::string>& all, std::vector<std::string> more) {
+  std::erase_if(more, [&](const std::string& caution) {
+    return std::find(all.begin(), all.end(), caution) != all.end();
+  });
+  const auto deferral = all.empty() ? 0 : 1;
+  all.insert(all.end() - deferral, more.begin(), more.end());
+}
+
 Result<Schedule> schedule_for(const Book& book, const Herd& herd,
                               const ScheduleSettings& settings) {
   Result<std::vector<FeedingWindow>> windows = windows_ahead(book, herd, settings.windows);
   if (!windows) return windows.problems();
+  return schedule_on(book, herd, std::move(*windows), settings);
+}
+
+Result<Schedule> schedule_on(const Book& book, const Herd& herd, std::vector<FeedingWindow> windows,
+                             const ScheduleSettings& settings) {
   Schedule schedule;
   schedule.herd = &herd;
   schedule.settings = settings;
-  for (FeedingWindow& window : *windows) {
+  for (FeedingWindow& window : windows) {
     Result<FedWindow> fed = fed_window(book, herd, std::move(window), settings.fed);
     if (!fed) return fed.problems();
     schedule.windows.push_back(std::move(*fed));

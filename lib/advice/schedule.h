@@ -44,9 +44,16 @@ int trips_in(const Mix& mix, long days);
 /// Kilograms bought for a herd for each day: as fed, and what is lost in storage and at feeding.
 double bought_per_day(const FeedOffer& offer, const MixPart& part, int head);
 
+/// Adds cautions to those there, each once, in order; the deferral to label and veterinarian, which
+/// ends every list of them, stays last.
+void join_cautions(std::vector<std::string>& all, std::vector<std::string> more);
+
 /// Solves every window on its own. A book without feeds is a schedule that feeds nothing.
 /// Fails: as windows_ahead; a least-cost answer that failed its own check.
 /// Requires: `book` outlives the answer.
 Result<Schedule> schedule_for(const Book& book, const Herd& herd, const ScheduleSettings& settings);
+/// The same on windows that are known already: quotes alone are read from the book.
+Result<Schedule> schedule_on(const Book& book, const Herd& herd, std::vector<FeedingWindow> windows,
+                             const ScheduleSettings& settings);
 
 }  // namespace pluckbook

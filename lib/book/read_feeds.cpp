@@ -251,6 +251,12 @@ std::vector<KeyFact> feed_facts() {
   return facts_of(feed_keys());
 }
 
+std::vector<Quote> read_quotes_of(FileReading& reading, const YamlNode::Entry& entry) {
+  Feed feed;
+  read_quotes(reading, entry, feed);
+  return std::move(feed.quotes);
+}
+
 void read_feeds(FileReading& reading, const YamlNode& root, Book& book) {
   for (const YamlNode& node : items_of(reading, root, "feed")) {
     Feed feed;

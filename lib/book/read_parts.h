@@ -1,6 +1,10 @@
 // read_parts.h - the files of a book, each read into its part of the Book. In this order, because
 // later files name what earlier ones hold: book, pastures, herds, grazing, feeds, samples,
+<<<<<<< HEAD
 // condition, events, layouts. Used by read.cpp and edit.cpp only.
+=======
+// condition, events. Used in lib/book only.
+>>>>>>> 5cc31f0 (Set what-ifs side by side: cost, condition, and the quote that swaps them)
 #pragma once
 
 #include <string>
@@ -28,6 +32,8 @@ void read_pastures(FileReading&, const YamlNode& root, Book&);
 void read_herds(FileReading&, const YamlNode& root, Book&);
 void read_grazing(FileReading&, const YamlNode& root, Book&);
 void read_feeds(FileReading&, const YamlNode& root, Book&);
+/// The value of a key `quote`, wherever it stands.
+std::vector<Quote> read_quotes_of(FileReading&, const YamlNode::Entry&);
 void read_condition(FileReading&, const YamlNode& root, Book&);
 void read_events(FileReading&, const YamlNode& root, Book&);
 void read_layouts(FileReading&, const YamlNode& root, Book&);

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "advice/compare.h"
 #include "advice/outlook.h"
 #include "advice/plan.h"
 #include "advice/price.h"
@@ -27,6 +28,7 @@ Json quantity(double value, const std::string& unit);
 Json to_json(const OutlookAnswer& answer, const Reader& reader);
 Json to_json(const PriceAnswer& answer, const Reader& reader);
 Json to_json(const Plan& plan, const Reader& reader);
+Json to_json(const Comparison& comparison, const Reader& reader);
 Json to_json(const DietAnswer& answer, const Reader& reader);
 Json to_json(const NeedAnswer& answer, const Reader& reader);
 Json to_json(const Workings& workings, const Reader& reader);

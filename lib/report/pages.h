@@ -4,6 +4,7 @@
 
 #include <string>
 
+#include "advice/compare.h"
 #include "advice/plan.h"
 #include "advice/price.h"
 #include "advice/workings.h"
@@ -19,6 +20,7 @@ std::string finding(const NutrientOutlook& nutrient, Date until);
 
 Page page_of(const PriceAnswer& answer, const Reader& reader);
 Page page_of(const Plan& plan, const Reader& reader);
+Page page_of(const Comparison& comparison, const Reader& reader);
 Page page_of(const DietAnswer& answer, const Reader& reader);
 Page page_of(const NeedAnswer& answer, const Reader& reader);
 Page page_of(const Workings& workings, const Reader& reader);

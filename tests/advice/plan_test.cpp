@@ -84,6 +84,13 @@ TEST(Schedule, AWindowIsFedTheCheapestMixOfItsMiddleDay) {
   EXPECT_GT(schedule->cost(), 0);
 }
 
+TEST(Schedule, TheDeferralStaysTheLastOfTheCautions) {
+  std::vector<std::string> all;
+  join_cautions(all, {"urea", "ask"});
+  join_cautions(all, {"sulfur", "urea", "ask"});
+  EXPECT_EQ(all, (std::vector<std::string>{"urea", "sulfur", "ask"}));
+}
+
 TEST(Schedule, TripsAreTheFeedingDaysOfTheWindow) {
   Mix mix;
   EXPECT_EQ(trips_in(mix, 14), 0);
