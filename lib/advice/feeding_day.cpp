@@ -30,9 +30,11 @@ GrazingDay grazing_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
     day.fat = newest->fat;
     day.calcium = newest->calcium;
     day.phosphorus = newest->phosphorus;
+    day.nitrate_n_ppm = newest->nitrate_n_ppm;
   }
   day.need_crude_protein = need.average.crude_protein_amount();
   day.need_tdn = need.average.tdn_amount();
+  day.need_nem = need.average.nem;
   day.need_calcium = need.average.intake * need.average.calcium;
   day.need_phosphorus = need.average.intake * need.average.phosphorus;
   return day;
@@ -67,6 +69,11 @@ FeedingDay feeding_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
   day.grazing = grazing_day(herd, need, diet, day.intake.amount, newest);
   day.grazing.trip_cost_per_head = trip_cost_per_head;
   return day;
+}
+
+void take_water_of(const Pasture& pasture, GrazingDay& day) {
+  day.water_sulfate_ppm = pasture.water_sulfate_ppm;
+  day.water_solids_ppm = pasture.water_solids_ppm;
 }
 
 double trip_cost_per_head(const Book& book, const Pasture& pasture, const Herd& herd) {

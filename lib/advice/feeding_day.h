@@ -46,6 +46,9 @@ Intake fed_intake(const Herd& herd, const HerdNeed& need, const Diet& diet, FedI
 FeedingDay feeding_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
                        NewestFigures newest, FedIntake fed, double trip_cost_per_head);
 
+/// The sulfate and solids of what they drink there, which count with what they eat.
+void take_water_of(const Pasture& pasture, GrazingDay& day);
+
 /// Money for one feeding trip to a pasture, for each head of the herd.
 double trip_cost_per_head(const Book& book, const Pasture& pasture, const Herd& herd);
 

@@ -15,6 +15,7 @@ void set_day(const Book& book, const DietSeries& series, const PriceSettings& se
   answer.intake_recovered = day.intake_recovered;
   answer.gaps = std::move(day.gaps);
   answer.day = std::move(day.grazing);
+  take_water_of(*answer.pasture, answer.day);
 }
 
 void add_offers(const Book& book, PriceAnswer& answer) {

@@ -1,6 +1,7 @@
 // feeds.yaml: what can be bought, at whose price, and how it may be fed.
 #include <algorithm>
 
+#include "book/market_unit.h"
 #include "book/read_parts.h"
 #include "published/feeds.h"
 
@@ -71,8 +72,13 @@ const Keys<WrittenQuote>& quote_keys() {
 }
 
 void note_unit(FileReading& reading, const YamlNode& node, const std::string& unit) {
+  if (const std::string container = container_in(unit); !container.empty()) {
+    reading.error(node, fmt::format("'{}' does not say what a {} weighs", shown(unit), container),
+                  "write its weight before it: 56 lb bushel, 50 lb bag, 700 lb bale");
+    return;
+  }
   reading.error(node, fmt::format("'{}' is no unit feed is sold by", shown(unit)),
-                "write ton, cwt, lb, 50 lb, tonne or kg after the '/'");
+                "write ton, cwt, lb, tonne, kg, or a stated weight: 50 lb bag, 56 lb bushel");
 }
 
 // Loaded miles are shared out over the load.
@@ -92,10 +98,10 @@ std::optional<MoneyPerKgAsFed> freight_per_kg(FileReading& reading, const YamlNo
                   fmt::format("add  {}: 60, load: 24 ton", by_mile ? "miles" : "km"));
     return std::nullopt;
   }
-  const auto kg = kg_in(quote.freight->unit);
-  if (!kg) note_unit(reading, at, quote.freight->unit);
-  if (!kg) return std::nullopt;
-  return MoneyPerKgAsFed(quote.freight->amount / *kg);
+  const auto unit = market_unit(quote.freight->unit);
+  if (!unit) note_unit(reading, at, quote.freight->unit);
+  if (!unit) return std::nullopt;
+  return MoneyPerKgAsFed(quote.freight->amount / unit->kg);
 }
 
 void read_quote(FileReading& reading, const YamlNode& node, Feed& feed) {
@@ -104,14 +110,14 @@ void read_quote(FileReading& reading, const YamlNode& node, Feed& feed) {
   read_record(reading, node, quote_keys(), written);
   if (reading.problem_count() != before) return;
   const auto freight = freight_per_kg(reading, node, written);
-  const auto kg = kg_in(written.price.unit);
-  if (!kg) note_unit(reading, at_key(node, "price"), written.price.unit);
-  if (!kg || !freight) return;
+  const auto unit = market_unit(written.price.unit);
+  if (!unit) note_unit(reading, at_key(node, "price"), written.price.unit);
+  if (!unit || !freight) return;
   Quote quote;
   quote.amount = written.price.amount;
   quote.unit = written.price.unit;
-  quote.kg_per_unit = *kg;
-  quote.price = MoneyPerKgAsFed(written.price.amount / *kg);
+  quote.kg_per_unit = unit->kg;
+  quote.price = MoneyPerKgAsFed(written.price.amount / unit->kg);
   quote.freight = *freight;
   quote.date = written.date;
   feed.quotes.push_back(std::move(quote));
@@ -126,17 +132,30 @@ void read_quotes(FileReading& reading, const YamlNode::Entry& entry, Feed& feed)
 
 struct FeedFigureKey {
   std::string_view name, example;
-  double low,
-      high;  // percent; outside is a slip in any feed (assumed: pure urea 287 % CP bounds cp)
+  double low, high;  // outside is a slip in any feed (assumed: pure urea 287 % CP bounds cp)
 };
 
-// On dry matter; rup is a share of CP.
+// On dry matter, in percent; rup is a share of CP.
 constexpr FeedFigureKey feed_figures[] = {
     {"cp", "22.2", 0, 300},   {"tdn", "76", 0, 130},   {"rup", "40", 0, 100},
     {"npn_cpe", "8", 0, 300}, {"ndf", "30", 0, 95},    {"adf", "15", 0, 80},
     {"fat", "4", 0, 100},     {"ca", "0.8", 0, 40},    {"p", "0.6", 0, 30},
-    {"s", "0.3", 0, 30},      {"starch", "20", 0, 95},
+    {"s", "0.3", 0, 30},      {"starch", "20", 0, 95}, {"k", "1.1", 0, 40},
+    {"mg", "0.3", 0, 60},
 };
+
+// On dry matter, in parts per million; a mineral mix holds thousands (assumed bounds).
+constexpr FeedFigureKey feed_traces[] = {{"cu", "1200", 0, 50000}, {"se", "26", 0, 5000}};
+
+Key<FeedAnalysis> figure_key(const FeedFigureKey& figure, std::string_view kind,
+                             Value<double> value) {
+  return {figure.name, Need::optional, kind, figure.example,
+          [&figure, value = std::move(value)](FileReading& reading, const YamlNode::Entry& entry,
+                                              FeedAnalysis& to) {
+            const auto share = read_value(reading, figure.name, entry.value, value);
+            if (share) to.nutrients[std::string(figure.name)] = Share(*share);
+          }};
+}
 
 const Keys<FeedAnalysis>& analysis_keys() {
   static const Keys<FeedAnalysis> table = [] {
@@ -147,15 +166,12 @@ const Keys<FeedAnalysis>& analysis_keys() {
                                read_value(reading, "dm", entry.value, share_value("90", 5, 100));
                            if (share) to.dm = DmShare(*share);
                          }});
-    for (const FeedFigureKey& figure : feed_figures) {
+    for (const FeedFigureKey& figure : feed_figures)
       keys.keys.push_back(
-          {figure.name, Need::optional, "percent", figure.example,
-           [&figure](FileReading& reading, const YamlNode::Entry& entry, FeedAnalysis& to) {
-             const auto share = read_value(reading, figure.name, entry.value,
-                                           share_value(figure.example, figure.low, figure.high));
-             if (share) to.nutrients[std::string(figure.name)] = Share(*share);
-           }});
-    }
+          figure_key(figure, "percent", share_value(figure.example, figure.low, figure.high)));
+    for (const FeedFigureKey& figure : feed_traces)
+      keys.keys.push_back(
+          figure_key(figure, "ppm", ppm_share_value(figure.example, figure.low, figure.high)));
     return keys;
   }();
   return table;

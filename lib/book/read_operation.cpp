@@ -109,6 +109,10 @@ const Keys<Pasture>& pasture_keys() {
               &Pasture::terrain),
           {"green_up", Need::optional, "month and day", "04-20", read_green_up},
           key("trip", Need::optional, money_value("25.00"), &Pasture::trip),
+          key("water_sulfate", Need::optional, ppm_value("600 ppm", 0, 20000),
+              &Pasture::water_sulfate_ppm),
+          key("water_solids", Need::optional, ppm_value("1800 ppm", 0, 60000),
+              &Pasture::water_solids_ppm),
       }};
   return table;
 }

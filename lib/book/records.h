@@ -35,8 +35,9 @@ struct Pasture {
   std::string forage;  // id of a published forage class: "northern_mixed_grass"
   std::optional<double> area_ha;
   Terrain terrain = Terrain::level;
-  std::optional<int> green_up_month, green_up_day;  // usual; the class's own where none
-  std::optional<double> trip;                       // money for one feeding trip
+  std::optional<int> green_up_month, green_up_day;            // usual; the class's own where none
+  std::optional<double> trip;                                 // money for one feeding trip
+  std::optional<double> water_sulfate_ppm, water_solids_ppm;  // of what they drink
   Origin origin;
 };
 
@@ -84,7 +85,7 @@ struct Quote {
 /// Analysis on dry matter (dm itself: share of the feed as it lies). A missing figure is missing.
 struct FeedAnalysis {
   std::optional<DmShare> dm;
-  // by nutrient name: cp, tdn, rup (of CP), npn_cpe, ndf, adf, fat, ca, p, s, starch
+  // by nutrient name: cp, tdn, rup (of CP), npn_cpe, ndf, adf, fat, ca, p, s, starch, k, mg, cu, se
   std::map<std::string, Share> nutrients;
 };
 

@@ -325,6 +325,21 @@ Value<double> share_value(std::string_view example, double low, double high) {
           Bounds{low, high}};
 }
 
+Value<double> ppm_value(std::string_view example, double low, double high) {
+  return {"ppm", example, [=](const Dialect&, std::string_view name, std::string_view text) {
+            return number_in(name, text, "ppm", {low, high});
+          }};
+}
+
+Value<double> ppm_share_value(std::string_view example, double low, double high) {
+  return {"ppm", example,
+          [=](const Dialect&, std::string_view name, std::string_view text) -> Result<double> {
+            const Result<double> ppm = number_in(name, text, "ppm", {low, high});
+            if (!ppm) return ppm.problems();
+            return *ppm / 1e6;
+          }};
+}
+
 Value<double> money_value(std::string_view example) {
   return {"money",
           example,

@@ -49,6 +49,10 @@ Value<double> number_value(std::string_view example, double low, double high);
 Value<double> percent_value(std::string_view example, double low, double high);
 /// Written in percent; the fraction.
 Value<double> share_value(std::string_view example, double low, double high);
+/// Written in parts per million, with or without "ppm"; the number itself.
+Value<double> ppm_value(std::string_view example, double low, double high);
+/// Written so; the fraction.
+Value<double> ppm_share_value(std::string_view example, double low, double high);
 /// Plain, or with the book's currency: "18.00", "18 USD".
 Value<double> money_value(std::string_view example);
 Value<KgBody> weight_value(std::string_view example);         // 20 to 2000 kg

@@ -49,6 +49,7 @@ void add_rules(std::vector<SourceInUse>& all) {
   add_list(all, "forage_energy", forage.at("digested_fibre"), "forage");
   add_list(all, "forage_energy", forage.at("digestibility"), "id");
   add_list(all, "nitrate", Bundled::topic("nitrate").at("guides"), "id");
+  add_list(all, "rumen", Bundled::topic("rumen").at("figures"), "what");
   add_list(all, "sampling_error", Bundled::topic("sampling_error").at("figures"), "what");
   for (const SafeUse& limit : safe_use())
     all.push_back({"safe_use", limit.id, limit.source, limit.status});

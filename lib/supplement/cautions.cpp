@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "base/text.h"
 #include "published/rules.h"
 #include "supplement/least_cost.h"
 #include "supplement/offer_traits.h"
@@ -24,6 +25,9 @@ bool may_hold_ionophore(const FeedOffer& o) {
 }
 bool may_hold_nitrate(const FeedOffer& o) {
   return of_class(o, {"small_grain_hay"}) || belongs_to(o, "sudangrass_hay");
+}
+bool is_distillers(const FeedOffer& o) {
+  return of_class(o, {"distillers"});
 }
 bool is_sulfurous(const FeedOffer& o) {
   return of_class(o, {"distillers"}) || o.figure_or("s", 0) >= sulfurous;
@@ -52,10 +56,12 @@ struct Rule {
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all{
       {carries_npn, safe_use("npn_share_of_cp").caution},
+      {carries_npn, safe_use("npn_share_of_supplement_rdp").caution},
       {may_hold_nitrate, safe_use("nitrate_n_ppm").caution},
       {may_hold_ionophore, "Read the tag for an ionophore; the book cannot know of one. " +
                                safe_use("ionophore_mg_day").caution},
       {is_sulfurous, safe_use("sulfur").caution},
+      {is_distillers, safe_use("sulfur_cautious").caution},
       {is_starchy, safe_use("grain_percent_bw").caution},
       {is_cottonseed, safe_use("whole_cottonseed_percent_bw").caution},
       {holds_trace_minerals, safe_use("selenium_ppm").caution},
@@ -73,11 +79,29 @@ void add_once(std::vector<std::string>& cautions, const std::string& words) {
   cautions.push_back(words);
 }
 
+/// What the grass and the water carry concerns every feed: it stands first.
+void add_of_grass_and_water(std::vector<std::string>& cautions, const GrazingDay& day) {
+  const auto over = [](const std::optional<double>& ppm, const char* rule) {
+    return ppm && *ppm >= safe_use(rule).value;
+  };
+  const auto add = [&](const std::string& found, const std::optional<double>& ppm,
+                       const char* rule) {
+    if (over(ppm, rule))
+      add_once(cautions, found + " " + fixed(*ppm, 0) + " ppm. " + safe_use(rule).caution);
+  };
+  if (over(day.nitrate_n_ppm, "nitrate_n_never_ppm"))
+    add("The newest bag holds nitrate N of", day.nitrate_n_ppm, "nitrate_n_never_ppm");
+  add("The newest bag holds nitrate N of", day.nitrate_n_ppm, "nitrate_n_ppm");
+  add("The water holds sulfate of", day.water_sulfate_ppm, "water_sulfate_ppm");
+  add("The water holds dissolved solids of", day.water_solids_ppm, "water_solids_ppm");
+}
+
 }  // namespace
 
 std::vector<std::string> cautions_for(const GrazingDay& day, const std::vector<FeedOffer>& offers,
                                       const std::vector<std::size_t>& which) {
   std::vector<std::string> cautions;
+  add_of_grass_and_water(cautions, day);
   const auto any = [&](const auto& applies) {
     return std::any_of(which.begin(), which.end(),
                        [&](std::size_t j) { return applies(offers[j]); });

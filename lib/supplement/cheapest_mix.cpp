@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "published/energetics.h"
 #include "supplement/least_amounts.h"
 #include "supplement/least_cost.h"
 #include "supplement/nearest_mix.h"
@@ -26,7 +27,7 @@ std::vector<MixPart> parts_of(const std::vector<FeedOffer>& offers, const Eigen:
 KgDmPerDay forage_left(const GrazingDay& day, const SupplementModel& model,
                        const Eigen::VectorXd& x) {
   const std::size_t feeds = model.displacement.size();
-  double left = day.forage_intake.value() - x[static_cast<int>(feeds)];
+  double left = day.forage_intake.value() - x[x.size() - 1];
   for (std::size_t j = 0; j < feeds; ++j) left -= model.displacement[j] * x[static_cast<int>(j)];
   return KgDmPerDay(std::max(left, 0.0));
 }
@@ -36,6 +37,7 @@ std::vector<std::string> binding_of(const SupplementModel& model, const LpAnswer
   std::vector<std::string> binding;
   const LinearProgram& p = model.program;
   for (std::size_t i = 0; i < model.limits.size(); ++i) {
+    if (model.limits[i].kind == LimitKind::definition) continue;
     const int row = static_cast<int>(i);
     const double level = answer.row_level[row];
     const double room = std::min(p.row_upper[row] - level, level - p.row_lower[row]);
@@ -84,12 +86,18 @@ Mix mix_of(const GrazingDay& day, const std::vector<FeedOffer>& offers,
   return mix;
 }
 
-/// The rumen's share is asked of whatever she eats, so both sides are told in protein.
-double told_in_protein(const Limit& limit, const GrazingDay& day, const Mix& mix) {
-  if (limit.id != "rumen_protein") return 0;
+/// What the rumen wants is asked of whatever she eats, so both sides are told in protein.
+double told_in_protein(const Limit& limit, const GrazingDay& day,
+                       const std::vector<FeedOffer>& offers, const Mix& mix) {
+  if (limit.id != "rumen_protein" && limit.id != "rdp") return 0;
   KgDmPerDay eaten = mix.forage_left;
-  for (const MixPart& part : mix.parts) eaten += part.dry_matter;
-  return (eaten * day.rumen_floor).value();
+  KgPerDay tdn = mix.forage_left * day.tdn;
+  for (const MixPart& part : mix.parts) {
+    eaten += part.dry_matter;
+    tdn += part.dry_matter * Share(offers[part.offer].figure_or("tdn", 0));
+  }
+  return limit.id == "rdp" ? microbial_figures().share * tdn.value()
+                           : (eaten * day.rumen_floor).value();
 }
 
 Mix nearest_of(const GrazingDay& day, const std::vector<FeedOffer>& offers,
@@ -100,7 +108,7 @@ Mix nearest_of(const GrazingDay& day, const std::vector<FeedOffer>& offers,
     if (nearest.missing[i] <= touching) continue;
     const Limit& limit = model.limits[i];
     const double asked = model.program.row_lower[static_cast<int>(i)] + model.forage_alone[i] +
-                         told_in_protein(limit, day, mix);
+                         told_in_protein(limit, day, offers, mix);
     mix.unmet.push_back(
         {limit.id, limit.words, asked, asked - nearest.missing[i], nearest.in_the_way});
   }

@@ -20,6 +20,10 @@ std::map<std::string, FeedFigure> figures_of(const Feed& feed, const PublishedFe
     for (const char* nutrient : nutrients)
       if (const auto it = published->values.find(nutrient); it != published->values.end())
         figures[nutrient] = {it->second.value / 100, it->second.status};
+  // A published NEm belongs to the published TDN: the feed's own TDN brings its own NEm.
+  if (published != nullptr && !feed.analysis.nutrients.contains("tdn"))
+    if (const auto it = published->values.find("nem_kg"); it != published->values.end())
+      figures["nem"] = {it->second.value, it->second.status};
   for (const auto& [nutrient, share] : feed.analysis.nutrients)
     figures[nutrient] = {share.value(), "own"};
   return figures;

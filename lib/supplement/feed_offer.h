@@ -15,7 +15,7 @@
 namespace pluckbook {
 
 struct FeedFigure {
-  double value = 0;      // fraction of DM (rup: of CP)
+  double value = 0;      // fraction of DM (rup: of CP; nem: Mcal per kg of DM)
   std::string standing;  // "own" or the published status: read, derived, recalled, label, assumed
 };
 
@@ -34,9 +34,10 @@ struct FeedOffer {
   std::string id, name;
   std::string feed_class;  // of the published feed; "" for a feed of the book's own
   DmShare dm{0.9};
-  std::map<std::string, FeedFigure> figures;  // cp, tdn, rup, npn_cpe, ndf, fat, ca, p, s, starch
-  std::optional<DeliveredCost> cost;          // none without a quote on or before the day
-  std::vector<std::string> notes;             // "dm 90 % assumed", "quote is 75 days old"
+  // cp, tdn, nem, rup, npn_cpe, ndf, fat, ca, p, s, starch, and k, mg, cu, se where a tag has them
+  std::map<std::string, FeedFigure> figures;
+  std::optional<DeliveredCost> cost;  // none without a quote on or before the day
+  std::vector<std::string> notes;     // "dm 90 % assumed", "quote is 75 days old"
 
   double figure_or(const std::string& nutrient, double otherwise) const;
   bool has(const std::string& nutrient) const { return figures.contains(nutrient); }

@@ -13,6 +13,14 @@
 
 namespace pluckbook {
 
+enum class EnergyMeasure { tdn, nem };
+enum class ProteinMeasure {
+  crude,          // crude protein, and the rumen's share of all she eats
+  metabolizable,  // MP, and the degradable protein (RDP) the microbes want
+};
+/// Which end of the published range of forage displaced by a feed.
+enum class DisplacementEnd { low, usual, high };
+
 /// The forage and the animal of one day, as the model needs them.
 struct GrazingDay {
   KgBody weight;
@@ -22,14 +30,29 @@ struct GrazingDay {
   KgDmPerDay forage_intake;  // F0, without supplement
   Share crude_protein, tdn;  // of the forage
   std::optional<Share> ndf, fat, calcium, phosphorus, sulfur;
+  std::optional<Share> undegraded;  // RUP, of dry matter; the class value where there is none
+  std::optional<double> nitrate_n_ppm;
   KgPerDay need_crude_protein;  // the animal's own amount per day
   KgPerDay need_tdn;
+  McalPerDay need_nem;  // read where energy is counted so
   std::optional<KgPerDay> need_calcium, need_phosphorus;
   Share rumen_floor{0.07};        // CP of everything eaten; 0 switches the row off
   double trip_cost_per_head = 0;  // money for one feeding trip, spread over the herd
+  std::optional<double> water_sulfate_ppm, water_solids_ppm;
+  EnergyMeasure energy = EnergyMeasure::tdn;
+  ProteinMeasure protein = ProteinMeasure::crude;
+  DisplacementEnd displaced = DisplacementEnd::usual;
 };
 
-enum class LimitKind { need, safety, capacity };
+/// Sulfur she drinks: litres x ppm sulfate x 0.334 / 1,000,000 (published/rumen.h).
+KgPerDay water_sulfur(const GrazingDay& day);
+
+enum class LimitKind {
+  need,
+  safety,
+  capacity,
+  definition,  // says what a column is; nobody is told of it
+};
 
 /// One row of the model in words.
 struct Limit {
@@ -41,8 +64,9 @@ struct Limit {
 };
 
 /// The model as built: what each row and column means, and the program itself. Columns: one a feed
-/// (kg DM/day), then a last one, forage pushed out because the cow is full (kg DM/day). That one is
-/// never credited where less forage would help a limit, only where it frees room.
+/// (kg DM/day); protein from urea that counts (kg/day); and last, forage pushed out because the cow
+/// is full (kg DM/day), never credited where less forage would help a limit, only where it frees
+/// room.
 struct SupplementModel {
   LinearProgram program;
   std::vector<Limit> limits;             // one a row
@@ -55,10 +79,11 @@ struct SupplementModel {
 
 /// A safety limit that the forage alone breaks already is held where it stands: what is fed may
 /// not make it worse.
-/// Rows: CP, TDN, rumen protein, Ca, P, Ca:P where figures are known; total intake and gut NDF;
-/// NPN <= 1/3 of diet CP; fat, sulfur, starch/grain, supplement TDN <= 0.7 % of weight; feed
-/// ceilings and labels as bounds. `feedings_per_week` scales what one feeding may hold: a ceiling
-/// for one day's rumen holds for each feeding.
+/// Rows: CP and the rumen's share of it, or MP and RDP; TDN or NEm; Ca, P and their ratio where
+/// figures are known; total intake and gut NDF; NPN by share of CP, of supplement RDP, as urea, and
+/// counted only as far as this forage's energy can use it; fat, sulfur with the water's, minerals,
+/// grain, supplement TDN; feed ceilings and labels as bounds. `feedings_per_week` scales what one
+/// feeding may hold: a ceiling for one day's rumen holds for each feeding.
 SupplementModel build_model(const GrazingDay& day, const std::vector<FeedOffer>& offers,
                             int feedings_per_week);
 

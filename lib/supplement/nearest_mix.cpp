@@ -82,7 +82,8 @@ std::vector<Obstacle> obstacles(const SupplementModel& model, const LinearProgra
   std::vector<Obstacle> all;
   for (std::size_t i = 0; i < model.limits.size(); ++i) {
     const int row = static_cast<int>(i);
-    if (model.limits[i].kind == LimitKind::need) continue;
+    if (model.limits[i].kind == LimitKind::need || model.limits[i].kind == LimitKind::definition)
+      continue;
     const bool touched = room_of(p, at, row) <= binding;
     if (touched || all_or_none)
       all.push_back(

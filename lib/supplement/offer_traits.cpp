@@ -74,16 +74,27 @@ double days_in_one_feeding(const FeedOffer& offer, int feedings_per_week) {
   return 7.0 / feedings_per_week;
 }
 
-double usual_displacement(const FeedOffer& offer) {
-  return displacement(class_of(offer)).usual;
+double usual_displacement(const FeedOffer& offer, DisplacementEnd end) {
+  const Displacement& published = displacement(class_of(offer));
+  switch (end) {
+    case DisplacementEnd::low:
+      return published.low;
+    case DisplacementEnd::high:
+      return published.high;
+    case DisplacementEnd::usual:
+      break;
+  }
+  return published.usual;
 }
 
-double displacement_of(const FeedOffer& offer, Share forage_crude_protein, Share forage_tdn) {
+double displacement_on(const FeedOffer& offer, const GrazingDay& day) {
+  if (day.forage_intake.value() <= 0) return 0;
   const bool protein_short =
-      forage_tdn.value() > intake_rules().tdn_cp_ratio * forage_crude_protein.value();
+      day.tdn.value() > intake_rules().tdn_cp_ratio * day.crude_protein.value();
   const bool protein_feed = offer.figure_or("cp", 0) >= protein_feed_cp;
-  const Displacement& published = displacement(class_of(offer));
-  return protein_short && protein_feed ? published.deficit : published.usual;
+  const double usual = usual_displacement(offer, day.displaced);
+  if (!protein_short || !protein_feed) return usual;
+  return std::min(usual, displacement(class_of(offer)).deficit);
 }
 
 }  // namespace pluckbook

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "supplement/feed_offer.h"
+#include "supplement/least_cost.h"
 
 namespace pluckbook {
 
@@ -36,10 +36,11 @@ double days_in_one_feeding(const FeedOffer& offer, int feedings_per_week);
 /// kg forage DM left ungrazed for each kg DM of the feed.
 ///   Protein-short forage (TDN:CP over 7) is displaced less, by a feed of 25 % protein or more.
 /// Source: published/rules.h, displacement; a feed without a class is taken as a mixed cube, or as
-///         grain when half of it is starch (assumed).
-double displacement_of(const FeedOffer& offer, Share forage_crude_protein, Share forage_tdn);
+///         grain when half of it is starch (assumed). The day says which end of the range. Where
+///         nothing is grazed nothing is displaced.
+double displacement_on(const FeedOffer& offer, const GrazingDay& day);
 
 /// The same where protein is not short, and for protein feed beyond the first small amount.
-double usual_displacement(const FeedOffer& offer);
+double usual_displacement(const FeedOffer& offer, DisplacementEnd end);
 
 }  // namespace pluckbook

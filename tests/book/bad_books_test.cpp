@@ -282,11 +282,16 @@ TEST(BadBooks, Feeds) {
        "   3 |   quote: {price: 355 USD}\n"
        "     |                  ^~~~~~~\n"
        "  write it as  355 USD/ton\n"},
-      {"a unit nobody sells by", "feeds.yaml", feed_with("  quote: {price: 355 USD/bushel}"),
-       "feeds.yaml:3:18: 'bushel' is no unit feed is sold by\n"
+      {"a unit nobody sells by", "feeds.yaml", feed_with("  quote: {price: 355 USD/scoop}"),
+       "feeds.yaml:3:18: 'scoop' is no unit feed is sold by\n"
+       "   3 |   quote: {price: 355 USD/scoop}\n"
+       "     |                  ^~~~~~~~~~~~~\n"
+       "  write ton, cwt, lb, tonne, kg, or a stated weight: 50 lb bag, 56 lb bushel\n"},
+      {"a bushel of no stated weight", "feeds.yaml", feed_with("  quote: {price: 355 USD/bushel}"),
+       "feeds.yaml:3:18: 'bushel' does not say what a bushel weighs\n"
        "   3 |   quote: {price: 355 USD/bushel}\n"
        "     |                  ^~~~~~~~~~~~~~\n"
-       "  write ton, cwt, lb, 50 lb, tonne or kg after the '/'\n"},
+       "  write its weight before it: 56 lb bushel, 50 lb bag, 700 lb bale\n"},
       {"miles without a load", "feeds.yaml",
        feed_with("  quote: {price: 355, freight: 4.50 USD/mile, miles: 60}"),
        "feeds.yaml:3:32: freight by the mile needs 'miles' and 'load'\n"

@@ -127,27 +127,62 @@ TEST(FeedOffer, is_refused_when_it_is_all_water) {
   EXPECT_EQ(made.problems().front().what, "feed 'water' has no dry matter at all");
 }
 
+GrazingDay grass(double cp_percent, double tdn_percent) {
+  GrazingDay day;
+  day.forage_intake = KgDmPerDay(10);
+  day.crude_protein = from_percent(cp_percent);
+  day.tdn = from_percent(tdn_percent);
+  return day;
+}
+
 TEST(FeedOffer, can_be_made_and_displaces_something_known_for_every_published_feed) {
   for (const PublishedFeed& feed : published_feeds()) {
     SCOPED_TRACE(feed.id);
     const FeedOffer made = offer(feed_like(feed.id, 300));
     if (!feed.values.contains("cp")) continue;
     EXPECT_EQ(made.feed_class, feed.feed_class);
-    const double s = displacement_of(made, Share(0.10), Share(0.60));
+    const double s = displacement_on(made, grass(10, 60));
     EXPECT_GE(s, 0);
     EXPECT_LE(s, 1);
   }
 }
 
+TEST(FeedOffer, takes_a_published_nem_only_with_the_published_tdn) {
+  Feed corn = feed_like("corn cracked", 200);
+  EXPECT_TRUE(offer(corn).has("nem"));
+  corn.analysis.nutrients["tdn"] = Share(0.80);
+  EXPECT_FALSE(offer(corn).has("nem"));
+}
+
 // published/rules.h, displacement: forage TDN:CP over 7 is displaced by energy, not by protein.
 TEST(Displacement, falls_for_protein_feeds_on_protein_short_forage_only) {
   const FeedOffer meal = offer(feed_like("cottonseed meal", 350));
-  EXPECT_EQ(displacement_of(meal, Share(0.05), Share(0.50)), 0);
-  EXPECT_EQ(displacement_of(meal, Share(0.10), Share(0.60)), 0.3);
+  EXPECT_EQ(displacement_on(meal, grass(5, 50)), 0);
+  EXPECT_EQ(displacement_on(meal, grass(10, 60)), 0.3);
   const FeedOffer corn = offer(feed_like("corn cracked", 200));
-  EXPECT_EQ(displacement_of(corn, Share(0.05), Share(0.50)), 0.5);
+  EXPECT_EQ(displacement_on(corn, grass(5, 50)), 0.5);
   const FeedOffer cube20 = offer(feed_like("range cube 20", 350));
-  EXPECT_EQ(displacement_of(cube20, Share(0.05), Share(0.50)), 0.3);  // under 25 % protein
+  EXPECT_EQ(displacement_on(cube20, grass(5, 50)), 0.3);  // under 25 % protein
+}
+
+// The published range: grain 0.3 to 0.7, protein feeds on protein-short grass none at either end.
+TEST(Displacement, has_two_ends_where_a_range_is_published) {
+  const FeedOffer corn = offer(feed_like("corn cracked", 200));
+  const FeedOffer meal = offer(feed_like("cottonseed meal", 350));
+  GrazingDay day = grass(5, 50);
+  day.displaced = DisplacementEnd::low;
+  EXPECT_EQ(displacement_on(corn, day), 0.3);
+  EXPECT_EQ(displacement_on(meal, day), 0);
+  day.displaced = DisplacementEnd::high;
+  EXPECT_EQ(displacement_on(corn, day), 0.7);
+  EXPECT_EQ(displacement_on(meal, day), 0);
+  EXPECT_EQ(usual_displacement(meal, DisplacementEnd::high), 0.6);
+}
+
+TEST(Displacement, is_none_where_nothing_is_grazed) {
+  GrazingDay day = grass(5, 50);
+  day.forage_intake = KgDmPerDay(0);
+  EXPECT_EQ(displacement_on(offer(feed_like("corn cracked", 200)), day), 0);
 }
 
 }  // namespace
