@@ -40,6 +40,29 @@ GrazingDay grazing_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
   return day;
 }
 
+FeedingDay day_of(const Herd& herd, const HerdNeed& need, const Diet& diet, NewestFigures newest,
+                  const Intake& intake) {
+  FeedingDay day;
+  day.intake = intake;
+  const DayBalance balance = balance_at(need, diet, intake);
+  day.gaps = {{DietNutrient::crude_protein, balance.crude_protein, diet.crude_protein,
+               need.average.crude_protein},
+              {DietNutrient::tdn, balance.tdn, diet.tdn, need.average.tdn}};
+  day.grazing = grazing_day(herd, need, diet, intake.amount, newest);
+  return day;
+}
+
+/// One line for all the quotes that are old, so that none is overlooked among the others.
+void note_old_quotes(OffersOnDay& on_day) {
+  std::vector<std::string> old;
+  for (const FeedOffer& offer : on_day.offers)
+    if (offer.old_quote_days)
+      old.push_back(fmt::format("{} ({} days)", offer.id, *offer.old_quote_days));
+  if (!old.empty())
+    on_day.notes.push_back(
+        fmt::format("quotes over 60 days old, ask again: {}", fmt::join(old, ", ")));
+}
+
 }  // namespace
 
 Diet diet_at_cover(const DietSeries& series, NewestFigures newest, Date day, double cover) {
@@ -59,14 +82,20 @@ Intake fed_intake(const Herd& herd, const HerdNeed& need, const Diet& diet, FedI
 
 FeedingDay feeding_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
                        NewestFigures newest, FedIntake fed, double trip_cost_per_head) {
-  FeedingDay day;
-  day.intake = fed_intake(herd, need, diet, fed);
+  FeedingDay day = day_of(herd, need, diet, newest, fed_intake(herd, need, diet, fed));
   day.intake_recovered = fed_intake(herd, need, diet, FedIntake::recovered).amount;
-  const DayBalance balance = balance_at(need, diet, day.intake);
-  day.gaps = {{DietNutrient::crude_protein, balance.crude_protein, diet.crude_protein,
-               need.average.crude_protein},
-              {DietNutrient::tdn, balance.tdn, diet.tdn, need.average.tdn}};
-  day.grazing = grazing_day(herd, need, diet, day.intake.amount, newest);
+  day.grazing.trip_cost_per_head = trip_cost_per_head;
+  return day;
+}
+
+FeedingDay feeding_day_on(const Herd& herd, const HerdNeed& need, const Diet& diet,
+                          NewestFigures newest, KgDmPerDay eaten, double trip_cost_per_head) {
+  Intake intake;
+  intake.amount = intake.before_limits = eaten;
+  intake.rule = IntakeRule::own_figure;
+  intake.weight = need.average.weight;
+  FeedingDay day = day_of(herd, need, diet, newest, intake);
+  day.intake_recovered = eaten;
   day.grazing.trip_cost_per_head = trip_cost_per_head;
   return day;
 }
@@ -97,6 +126,7 @@ OffersOnDay offers_on(const Book& book, Date day) {
       on_day.offers.push_back(std::move(*offer));
     }
   }
+  note_old_quotes(on_day);
   return on_day;
 }
 

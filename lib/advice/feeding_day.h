@@ -46,6 +46,10 @@ Intake fed_intake(const Herd& herd, const HerdNeed& need, const Diet& diet, FedI
 FeedingDay feeding_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
                        NewestFigures newest, FedIntake fed, double trip_cost_per_head);
 
+/// The same where it is known what she eats, whatever the rules say.
+FeedingDay feeding_day_on(const Herd& herd, const HerdNeed& need, const Diet& diet,
+                          NewestFigures newest, KgDmPerDay eaten, double trip_cost_per_head);
+
 /// The sulfate and solids of what they drink there, which count with what they eat.
 void take_water_of(const Pasture& pasture, GrazingDay& day);
 

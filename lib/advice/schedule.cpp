@@ -1,5 +1,7 @@
 #include "advice/schedule.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -37,6 +39,9 @@ void add_notes(const Book& book, Schedule& schedule) {
   for (const FeedOffer& offer : offers_on(book, schedule.settings.windows.as_of).offers) {
     if (!used.contains(offer.id)) continue;
     for (const std::string& note : offer.notes) schedule.notes.push_back(offer.id + ": " + note);
+    if (offer.old_quote_days)
+      schedule.notes.push_back(
+          fmt::format("{}: the quote is {} days old", offer.id, *offer.old_quote_days));
   }
 }
 

@@ -227,4 +227,19 @@ Result<Book> read_book(const fs::path& folder) {
   return std::move(reading.problems);
 }
 
+Result<Book> read_feeds_file(const fs::path& file, UnitSystem units, const std::string& currency) {
+  Reader reader;
+  const fs::path whole = fs::absolute(file);
+  reader.folder = whole.parent_path();
+  reader.reading.book.units = units;
+  reader.reading.book.currency = currency;
+  const std::string name = whole.filename().string();
+  read_part(reader, name, Presence::required, read_feeds);
+  if (reader.reading.has_errors()) return std::move(reader.reading.problems);
+  if (reader.reading.book.feeds.empty())
+    return in_file(name, "no feeds are written here",
+                   "write one:  - {id: cube-20, like: range cube 20, quote: {price: 355 USD/ton}}");
+  return std::move(reader.reading.book);
+}
+
 }  // namespace pluckbook

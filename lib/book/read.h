@@ -27,6 +27,11 @@ Reading read_whole_book(const std::filesystem::path& folder);
 /// For every other command: the book, or its errors. Warnings are left to `check`.
 Result<Book> read_book(const std::filesystem::path& folder);
 
+/// A file like the book's feeds.yaml, wherever it lies: a book that holds its feeds and no more.
+/// Fails: the file cannot be read, holds errors, or holds no feed.
+Result<Book> read_feeds_file(const std::filesystem::path& file, UnitSystem units,
+                             const std::string& currency);
+
 /// One `name=value` of a typed result: "cp=6.4", "protein=6.4", "CP=64 g/kg" -> analyte and
 /// percent.
 struct TypedValue {

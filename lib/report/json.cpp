@@ -8,33 +8,21 @@
 #include "base/text.h"
 #include "forage/method_shift.h"
 #include "published/rules.h"
+#include "report/json_parts.h"
 
 namespace pluckbook {
 namespace {
+
+const char* const share_unit = "% of DM";
 
 double ten_figures(double value) {
   if (!std::isfinite(value) || value == 0) return 0;
   return std::strtod(fmt::format("{:.9e}", value).c_str(), nullptr);
 }
 
-Json number(double value) {
-  if (!std::isfinite(value)) return nullptr;
-  return ten_figures(value);
-}
-
 Json date_or_null(const std::optional<Date>& date) {
   if (!date) return nullptr;
   return to_iso(*date);
-}
-
-const char* const share_unit = "% of DM";
-
-Json share(Share value) {
-  return quantity(in_percent(value), share_unit);
-}
-
-Json amount(double kilograms, const Reader& reader) {
-  return quantity(in_mass_unit(kilograms, reader), mass_unit(reader) + "/day");
 }
 
 Json point(const DietPoint& diet) {
@@ -82,40 +70,6 @@ Json nutrient_json(const NutrientOutlook& n, const Reader& reader) {
   return json;
 }
 
-Json mix_json(const PriceAnswer& answer, const Mix& mix, const Reader& reader) {
-  Json parts = Json::array();
-  for (const MixPart& part : mix.parts) {
-    const FeedOffer& offer = answer.offers[part.offer];
-    parts.push_back({{"feed", offer.id},
-                     {"as_fed", amount(part.as_fed.value(), reader)},
-                     {"dry_matter", amount(part.dry_matter.value(), reader)},
-                     {"feedings_per_week", offer.feed->self_fed ? 0 : mix.feedings_per_week},
-                     {"cost", quantity(part.cost.value(), reader.currency + "/day")}});
-  }
-  return parts;
-}
-
-Json option_json(const PriceAnswer& answer, const Option& option, const Reader& reader) {
-  const FeedOffer& offer = answer.offers[option.offer];
-  const bool can = option.alone.status == MixStatus::optimal;
-  const bool fed = can && !option.alone.parts.empty();
-  Json json = {{"feed", offer.id}, {"feasible", can}};
-  json["as_fed"] = fed ? amount(option.alone.parts[0].as_fed.value(), reader) : Json(nullptr);
-  json["cost_per_head_day"] =
-      can ? quantity(option.alone.cost().value(), reader.currency + "/day") : Json(nullptr);
-  json["cost_per_unit_protein"] = option.cost_per_kg_protein
-                                      ? quantity(per_mass_unit(*option.cost_per_kg_protein, reader),
-                                                 reader.currency + "/" + mass_unit(reader))
-                                      : Json(nullptr);
-  const bool has_unit = offer.cost && offer.cost->as_quoted != nullptr;
-  json["break_even_quote"] =
-      option.break_even_quote && has_unit
-          ? quantity(*option.break_even_quote, reader.currency + "/" + offer.cost->as_quoted->unit)
-          : Json(nullptr);
-  json["why_not"] = option.why_not.empty() ? Json(nullptr) : Json(option.why_not);
-  return json;
-}
-
 Json need_json(const Need& need, const Reader& reader) {
   Json json = {{"stage", nullptr},
                {"dmi", amount(need.intake.value(), reader)},
@@ -160,6 +114,19 @@ Json point_json(const NeedAt& at, const Reader& reader) {
 
 }  // namespace
 
+Json number(double value) {
+  if (!std::isfinite(value)) return nullptr;
+  return ten_figures(value);
+}
+
+Json share(Share value) {
+  return quantity(in_percent(value), share_unit);
+}
+
+Json amount(double kilograms, const Reader& reader) {
+  return quantity(in_mass_unit(kilograms, reader), mass_unit(reader) + "/day");
+}
+
 Json document(const std::string& command) {
   return {{"schema", "pluckbook/" + command + "/1"}};
 }
@@ -190,60 +157,6 @@ Json to_json(const OutlookAnswer& answer, const Reader& reader) {
                            {"date", to_iso(answer.next_sample->date)},
                            {"why", answer.next_sample->why}};
   }
-  return json;
-}
-
-Json to_json(const PriceAnswer& answer, const Reader& reader) {
-  Json json = document("price");
-  json["herd"] = answer.herd->id;
-  json["head"] = answer.herd->head;
-  json["pasture"] = answer.pasture->id;
-  json["date"] = to_iso(answer.date);
-  json["cover"] = quantity(answer.cover * 100, "% of outcomes");
-  static constexpr const char* states[] = {"optimal", "none_needed", "out_of_reach", "not_trusted"};
-  json["state"] = states[static_cast<int>(answer.mix.status)];
-  json["gaps"] = Json::array();
-  for (const PricedGap& gap : answer.gaps) {
-    json["gaps"].push_back({{"nutrient", json_name(gap.nutrient)},
-                            {"need", amount(gap.balance.need.value(), reader)},
-                            {"supply", amount(gap.balance.supply.value(), reader)},
-                            {"gap", amount(gap.balance.gap().value(), reader)},
-                            {"diet", share(gap.diet)},
-                            {"need_share", share(gap.need_share)}});
-  }
-  json["intake"] = amount(answer.intake.amount.value(), reader);
-  json["intake_recovered"] = amount(answer.intake_recovered.value(), reader);
-  json["forage_left"] = amount(answer.mix.forage_left.value(), reader);
-  json["mix"] = mix_json(answer, answer.mix, reader);
-  json["feed_cost_per_head_day"] = quantity(answer.mix.feed_cost.value(), reader.currency + "/day");
-  json["cost_per_head_day"] = quantity(answer.mix.cost().value(), reader.currency + "/day");
-  json["cost_per_herd_day"] =
-      quantity(answer.mix.cost().value() * answer.herd->head, reader.currency + "/day");
-  json["binding"] = answer.mix.binding;
-  json["marginal_costs"] = Json::array();
-  for (const MarginalCost& cost : answer.mix.marginal_costs) {
-    json["marginal_costs"].push_back(
-        {{"limit", cost.limit},
-         {"cost", quantity(cost.money, reader.currency + " per " + cost.unit)}});
-  }
-  json["options"] = Json::array();
-  for (const Option& option : answer.options) {
-    json["options"].push_back(option_json(answer, option, reader));
-  }
-  json["unmet"] = Json::array();
-  for (const Unmet& unmet : answer.mix.unmet) {
-    json["unmet"].push_back({{"limit", unmet.limit},
-                             {"words", unmet.words},
-                             {"asked", number(unmet.asked)},
-                             {"reached", number(unmet.reached)},
-                             {"in_the_way", unmet.in_the_way}});
-  }
-  json["unchecked"] = answer.mix.unchecked;
-  json["cautions"] = answer.cautions;
-  json["notes"] = answer.notes;
-  json["certificate"] = {{"primal_infeasibility", answer.mix.certificate.primal_infeasibility},
-                         {"dual_infeasibility", answer.mix.certificate.dual_infeasibility},
-                         {"gap", answer.mix.certificate.gap}};
   return json;
 }
 

@@ -3,31 +3,21 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "cow/intake.h"
+#include "report/feeding.h"
 #include "report/pages.h"
+#include "report/price_words.h"
 
 namespace pluckbook {
 namespace {
 
-std::string money(double amount, const Reader& reader) {
-  return fixed(amount, 2) + " " + reader.currency;
-}
-
-std::string per_feeding_words(const Mix& mix) {
-  if (mix.feedings_per_week == 0) return "self-fed";
-  if (mix.feedings_per_week == 7) return "fed daily";
-  if (mix.feedings_per_week == 1) return "fed once a week";
-  return fmt::format("fed {} days a week", mix.feedings_per_week);
-}
-
-std::string parts_in_words(const PriceAnswer& answer, const Reader& reader) {
-  std::string words;
-  const std::size_t count = answer.mix.parts.size();
-  for (std::size_t i = 0; i < count; ++i) {
-    const MixPart& part = answer.mix.parts[i];
-    if (i > 0) words += i + 1 == count ? " and " : ", ";
-    words += mass(part.as_fed.value(), reader) + " of " + answer.offers[part.offer].id;
-  }
-  return words;
+/// Whom the price is for, and when: "spring-cows on 25 Oct 2026".
+std::string whom(const PriceAnswer& answer, const Reader& reader) {
+  if (answer.pasture != nullptr) return answer.herd->id + " on " + in_words(answer.date);
+  const bool heifer = answer.herd->cow_class == CowClass::first_calf_heifer;
+  return fmt::format("a {} of {}, {}", heifer ? "first-calf heifer" : "mature cow",
+                     mass(answer.day.weight.value(), reader),
+                     answer.day.milking ? "milking" : "dry");
 }
 
 Table gaps_table(const PriceAnswer& answer, const Reader& reader) {
@@ -47,23 +37,44 @@ Table gaps_table(const PriceAnswer& answer, const Reader& reader) {
   return table;
 }
 
+std::string nem_line(const PriceAnswer& answer) {
+  const double gives = (answer.day.forage_intake * nem_of(answer.day.tdn)).value();
+  const double need = answer.day.need_nem.value();
+  return fmt::format("counted as NEm: need {} Mcal, diet gives {}, short {}", fixed(need, 2),
+                     fixed(gives, 2), fixed(std::max(0.0, need - gives), 2));
+}
+
+/// Amounts a feeder can weigh or count; of what feeds itself, for a week.
 Table mix_table(const PriceAnswer& answer, const Reader& reader) {
   const std::string unit = mass_unit(reader);
   Table table({{"feed", Align::left},
-               {unit + " a head a day"},
+               {unit + "/day"},
                {"a feeding"},
-               {"herd a feeding"},
+               {"the herd, " + unit},
+               {"as it is sold"},
                {reader.currency + "/day"}});
-  const int feedings = answer.mix.feedings_per_week;
   for (const MixPart& part : answer.mix.parts) {
-    const double daily = in_mass_unit(part.as_fed.value(), reader);
-    const double feeding = feedings == 0 ? 0 : daily * 7 / feedings;
-    const bool self = answer.offers[part.offer].feed->self_fed || feedings == 0;
-    table.add({answer.offers[part.offer].id, three_figures(daily),
-               self ? "self" : three_figures(feeding),
-               self ? "self" : fixed(feeding * answer.herd->head, 0), fixed(part.cost.value(), 3)});
+    const FeedOffer& offer = answer.offers[part.offer];
+    const Feeding feeding = feeding_of(offer, part, answer.mix.feedings_per_week);
+    const double herd = feeding.kg_per_head * answer.herd->head;
+    table.add({offer.id, three_figures(in_mass_unit(part.as_fed.value(), reader)),
+               feeding.by_itself ? "self, a week"
+                                 : three_figures(in_mass_unit(feeding.kg_per_head, reader)),
+               three_figures(in_mass_unit(herd, reader)), as_sold(herd, offer),
+               fixed(part.cost.value(), 3)});
   }
   return table;
+}
+
+/// The nutrient of a need, as its price is told; "" for a limit that is none.
+std::string nutrient_of(const std::string& limit) {
+  if (limit == "crude_protein" || limit == "rumen_protein") return "protein";
+  if (limit == "rdp") return "degradable protein";
+  if (limit == "mp") return "metabolizable protein";
+  if (limit == "tdn") return "TDN";
+  if (limit == "nem") return "NEm";
+  if (limit == "calcium" || limit == "phosphorus") return limit;
+  return "";
 }
 
 /// What the mix costs, what holds it where it is, and what one more unit would cost.
@@ -77,31 +88,23 @@ Page explanations(const PriceAnswer& answer, const Reader& reader) {
     page.sentence(fmt::format("what binds: {}", fmt::join(mix.binding, "; ")));
   }
   for (const MarginalCost& cost : mix.marginal_costs) {
-    if (cost.limit != "crude_protein" && cost.limit != "tdn" && cost.limit != "rumen_protein") {
-      continue;
-    }
-    const std::string nutrient = cost.limit == "tdn" ? "TDN" : "protein";
-    page.line(fmt::format("one more {} of {} a day costs {}", mass_unit(reader), nutrient,
-                          money(per_mass_unit(cost.money, reader), reader)));
+    const std::string nutrient = nutrient_of(cost.limit);
+    if (nutrient == "NEm")
+      page.line(fmt::format("one more Mcal of NEm a day costs {}", money(cost.money, reader)));
+    else if (!nutrient.empty())
+      page.line(fmt::format("one more {} of {} a day costs {}", mass_unit(reader), nutrient,
+                            money(per_mass_unit(cost.money, reader), reader)));
   }
   return page;
 }
 
 std::string unmet_words(const Unmet& unmet, const Reader& reader) {
-  const bool mass_row = unmet.limit == "crude_protein" || unmet.limit == "tdn" ||
-                        unmet.limit == "calcium" || unmet.limit == "phosphorus";
-  const std::string figures = mass_row
-                                  ? fmt::format("{} asked, {} reached", mass(unmet.asked, reader),
-                                                mass(unmet.reached, reader))
-                                  : std::string("not reached");
-  return fmt::format("out of reach: {}: {}{}", unmet.words, figures,
+  const auto told = [&](double amount) {
+    return unmet.limit == "nem" ? fixed(amount, 2) + " Mcal" : mass(amount, reader);
+  };
+  return fmt::format("out of reach: {}: {} asked, {} reached{}", unmet.words, told(unmet.asked),
+                     told(unmet.reached),
                      unmet.in_the_way.empty() ? "" : "; in the way: " + unmet.in_the_way);
-}
-
-std::string quote_words(const FeedOffer& offer, double amount, const Reader& reader) {
-  const Quote* quote = offer.cost ? offer.cost->as_quoted : nullptr;
-  const std::string unit = quote == nullptr || quote->unit.empty() ? "kg" : quote->unit;
-  return fixed(amount, 2) + " " + reader.currency + "/" + unit;
 }
 
 Table options_table(const PriceAnswer& answer, const Reader& reader) {
@@ -110,7 +113,11 @@ Table options_table(const PriceAnswer& answer, const Reader& reader) {
                {unit + "/day"},
                {reader.currency + "/day"},
                {"per " + unit + " CP"},
+               {"per " + unit + " TDN"},
                {"comes in at", Align::right}});
+  const auto per_unit = [&](const std::optional<double>& per_kg) {
+    return per_kg ? fixed(per_mass_unit(*per_kg, reader), 2) : std::string("-");
+  };
   for (const Option& option : answer.options) {
     const FeedOffer& offer = answer.offers[option.offer];
     const bool can = option.alone.status == MixStatus::optimal;
@@ -118,39 +125,58 @@ Table options_table(const PriceAnswer& answer, const Reader& reader) {
         can && !option.alone.parts.empty() ? option.alone.parts[0].as_fed.value() : 0;
     table.add(
         {offer.id, can ? three_figures(in_mass_unit(fed, reader)) : "cannot",
-         can ? fixed(option.alone.cost().value(), 2) : "-",
-         option.cost_per_kg_protein ? fixed(per_mass_unit(*option.cost_per_kg_protein, reader), 2)
-                                    : "-",
+         can ? fixed(option.alone.cost().value(), 2) : "-", per_unit(option.cost_per_kg_protein),
+         per_unit(option.cost_per_kg_tdn),
          option.break_even_quote ? quote_words(offer, *option.break_even_quote, reader) : "-"});
   }
   return table;
 }
 
+/// "why: what, what, what", each reason once: limits are written "what: why".
+std::vector<std::string> by_reason(const std::vector<std::string>& unchecked) {
+  std::vector<std::string> reasons, told;
+  for (const std::string& words : unchecked) {
+    const std::size_t colon = words.rfind(": ");
+    const std::string what = words.substr(0, colon);
+    const std::string why = colon == std::string::npos ? "" : words.substr(colon + 2);
+    const auto known = std::find(reasons.begin(), reasons.end(), why);
+    if (known != reasons.end()) {
+      told[static_cast<std::size_t>(known - reasons.begin())] += ", " + what;
+      continue;
+    }
+    reasons.push_back(why);
+    told.push_back(why.empty() ? what : why + ": " + what);
+  }
+  return told;
+}
+
 }  // namespace
 
 std::string price_finding(const PriceAnswer& answer, const Reader& reader) {
-  const std::string herd = answer.herd->id;
-  const std::string day = in_words(answer.date);
   switch (answer.mix.status) {
     case MixStatus::none_needed:
       return fmt::format(
-          "No supplement is needed for {} on {}: the diet covers protein and TDN "
-          "in at least {} of outcomes.",
-          herd, day, in_hundred(answer.cover));
+          "No supplement is needed for {}: the diet covers protein and {}{}.", whom(answer, reader),
+          answer.day.energy == EnergyMeasure::nem ? "NEm" : "TDN",
+          answer.pasture == nullptr ? ""
+                                    : " in at least " + in_hundred(answer.cover) + " of outcomes");
     case MixStatus::optimal:
       return fmt::format(
-          "Cheapest safe supplement for {} on {}: {} a head and day, {}; {} a head "
-          "and day, {} a day for {} head.",
-          herd, day, parts_in_words(answer, reader), per_feeding_words(answer.mix),
-          money(answer.mix.cost().value(), reader),
-          money(answer.mix.cost().value() * answer.herd->head, reader), answer.herd->head);
+          "Cheapest safe supplement for {}: {} a head and day, {}; {} a head and day{}.",
+          whom(answer, reader), parts_in_words(answer, answer.mix, reader),
+          per_feeding_words(answer.mix), money(answer.mix.cost().value(), reader),
+          answer.herd->head == 1
+              ? ""
+              : fmt::format(", {} a day for {} head",
+                            money(answer.mix.cost().value() * answer.herd->head, reader),
+                            answer.herd->head));
     case MixStatus::out_of_reach:
-      return fmt::format("No safe mix of these feeds meets the need of {} on {}.", herd, day);
+      return fmt::format("No safe mix of these feeds meets the need of {}.", whom(answer, reader));
     case MixStatus::not_trusted:
       break;
   }
-  return fmt::format("The least-cost answer for {} on {} failed its own check: do not use it.",
-                     herd, day);
+  return fmt::format("The least-cost answer for {} failed its own check: do not use it.",
+                     whom(answer, reader));
 }
 
 std::string price_in_brief(const PriceAnswer& answer, const Reader& reader) {
@@ -158,7 +184,8 @@ std::string price_in_brief(const PriceAnswer& answer, const Reader& reader) {
     case MixStatus::none_needed:
       return "No supplement is needed.";
     case MixStatus::optimal:
-      return fmt::format("Feed {} a head daily: {}, the herd {}.", parts_in_words(answer, reader),
+      return fmt::format("Feed {} a head daily: {}, the herd {}.",
+                         parts_in_words(answer, answer.mix, reader),
                          money(answer.mix.cost().value(), reader),
                          money(answer.mix.cost().value() * answer.herd->head, reader));
     case MixStatus::out_of_reach:
@@ -171,15 +198,19 @@ std::string price_in_brief(const PriceAnswer& answer, const Reader& reader) {
 
 Page price_tables(const PriceAnswer& answer, const Reader& reader) {
   Page page;
-  page.heading(fmt::format("gap at {} cover, per head and day, eating {} of dry matter",
-                           fixed(answer.cover * 100, 0) + " %",
+  const std::string cover =
+      answer.pasture == nullptr ? "" : " at " + fixed(answer.cover * 100, 0) + " % cover";
+  page.heading(fmt::format("gap{}, per head and day, eating {} of dry matter", cover,
                            mass(answer.intake.amount.value(), reader)));
   page.add(gaps_table(answer, reader));
+  if (answer.day.energy == EnergyMeasure::nem) page.line(nem_line(answer));
   for (const Unmet& unmet : answer.mix.unmet) page.sentence(unmet_words(unmet, reader));
   if (!answer.mix.parts.empty()) {
     page.heading(answer.mix.status == MixStatus::out_of_reach ? "the nearest mix" : "the mix");
     page.add(mix_table(answer, reader)).append(explanations(answer, reader));
+    page.append(alternatives(answer, reader));
   }
+  page.append(certainty_page(answer, reader));
   if (answer.mix.status != MixStatus::none_needed) page.space().add(options_table(answer, reader));
   return page;
 }
@@ -199,8 +230,8 @@ Page price_notes(const PriceAnswer& answer, const Reader& reader) {
   }
   for (const std::string& note : answer.notes) page.note(note);
   if (!answer.mix.unchecked.empty()) {
-    page.sentence(
-        fmt::format("not checked, or by a class value: {}", fmt::join(answer.mix.unchecked, "; ")));
+    page.sentence(fmt::format("not checked, or by a class value: {}",
+                              fmt::join(by_reason(answer.mix.unchecked), "; ")));
   }
   return page;
 }

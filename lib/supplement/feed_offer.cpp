@@ -38,17 +38,18 @@ DmShare dm_of(const Feed& feed, const PublishedFeed* published, std::vector<std:
   return DmShare(dm_where_unknown);
 }
 
-std::optional<DeliveredCost> cost_of(const Feed& feed, Date on, std::vector<std::string>& notes) {
+void take_quote(const Feed& feed, Date on, FeedOffer& offer) {
   const Quote* quote = newest_quote(feed, on);
   if (quote == nullptr) {
-    notes.push_back("no quote on or before " + in_words(on));
-    return std::nullopt;
+    offer.notes.push_back("no quote on or before " + in_words(on));
+    return;
   }
   if (!quote->date)
-    notes.push_back("the quote has no date");
+    offer.notes.push_back("the quote has no date");
   else if (const long age = days_between(*quote->date, on); age > old_quote_days)
-    notes.push_back("the quote is " + std::to_string(age) + " days old");
-  return DeliveredCost{quote->price, quote->freight, feed.shrink, feed.waste, quote->date, quote};
+    offer.old_quote_days = age;
+  offer.cost =
+      DeliveredCost{quote->price, quote->freight, feed.shrink, feed.waste, quote->date, quote};
 }
 
 Problem no_protein(const Feed& feed) {
@@ -104,7 +105,7 @@ Result<FeedOffer> offer_of(const Feed& feed, Date on) {
   if (!offer.has("cp")) return no_protein(feed);
   offer.dm = dm_of(feed, published, offer.notes);
   if (!(offer.dm.value() > 0)) return no_dry_matter(feed);
-  offer.cost = cost_of(feed, on, offer.notes);
+  take_quote(feed, on, offer);
   return offer;
 }
 

@@ -36,8 +36,9 @@ struct FeedOffer {
   DmShare dm{0.9};
   // cp, tdn, nem, rup, npn_cpe, ndf, fat, ca, p, s, starch, and k, mg, cu, se where a tag has them
   std::map<std::string, FeedFigure> figures;
-  std::optional<DeliveredCost> cost;  // none without a quote on or before the day
-  std::vector<std::string> notes;     // "dm 90 % assumed", "quote is 75 days old"
+  std::optional<DeliveredCost> cost;   // none without a quote on or before the day
+  std::optional<long> old_quote_days;  // age of the quote, when it is over 60 days
+  std::vector<std::string> notes;      // "dm 90 % assumed"
 
   double figure_or(const std::string& nutrient, double otherwise) const;
   bool has(const std::string& nutrient) const { return figures.contains(nutrient); }

@@ -128,22 +128,35 @@ struct Mix {
 /// which need is out of reach and which limit stands in the way.
 Mix cheapest_mix(const GrazingDay& day, const std::vector<FeedOffer>& offers);
 
+/// Between which two something lies, in the market unit of a feed's quote; no high: at any price.
+struct QuoteRange {
+  double low = 0;
+  std::optional<double> high;
+};
+
 /// One feed on its own and beside the mix.
 struct Option {
   std::size_t offer = 0;
   Mix alone;
   std::string why_not;  // when it cannot: which need or limit, with figures
-  std::optional<double> cost_per_kg_protein;
+  std::optional<double> cost_per_kg_protein, cost_per_kg_tdn;  // where the cows eat it
   /// The delivered, fed cost per kg as fed at which this feed would come into the mix (or, for a
   /// feed in the mix, up to which it stays); nothing when no price would bring it in.
   std::optional<MoneyPerKgAsFed> break_even_fed;
   /// The same turned back into the seller's own quote: before losses, without freight, in the
   /// market unit of its quote (money per Quote::unit).
   std::optional<double> break_even_quote;
+  /// For a feed in the mix: the quotes between which no amount of the mix changes.
+  std::optional<QuoteRange> stays;
 };
 
 std::vector<Option> all_options(const GrazingDay& day, const std::vector<FeedOffer>& offers,
                                 const Mix& best);
+
+/// The cheapest mix that does without one feed or another of the best: what one falls back to.
+/// Nothing where the best is none, or where nothing else does it.
+std::optional<Mix> runner_up(const GrazingDay& day, const std::vector<FeedOffer>& offers,
+                             const Mix& best);
 
 /// The usual cautions for the feeds named, in plain words, most serious first, each once; ends
 /// with the deferral to label, veterinarian or qualified nutritionist.

@@ -20,6 +20,7 @@ constexpr double free_protein_feed = 0.003;
 
 /// The part of displacement that a first small amount of protein feed is spared.
 void add_displacement_beyond(Draft& draft) {
+  if (draft.forage() <= 0) return;
   Density d =
       density(draft, 1, [&](const auto& o) { return usual_displacement(o, draft.day.displaced); });
   double spared = 0;

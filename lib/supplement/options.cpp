@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "supplement/least_cost.h"
@@ -18,7 +19,9 @@ Mix mix_of_one(const GrazingDay& day, const std::vector<FeedOffer>& offers, std:
 Mix mix_without(const GrazingDay& day, const std::vector<FeedOffer>& offers, std::size_t j) {
   std::vector<FeedOffer> rest = offers;
   rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(j));
-  return cheapest_mix(day, rest);
+  Mix mix = cheapest_mix(day, rest);
+  for (MixPart& part : mix.parts) part.offer += part.offer >= j;  // back to all the offers
+  return mix;
 }
 
 /// The offer at a price per kg as fed where the cows eat it, all losses and freight included.
@@ -55,12 +58,44 @@ std::optional<double> break_even(const GrazingDay& day, std::vector<FeedOffer> o
   return price;
 }
 
+/// The price of feed j, from `price` towards the best mix's own, up to which that mix is cheapest.
+///   Cost falls along the best mix's line 'rest + c amount' or below it; where it is below, the
+///   line of the mix that is cheaper there meets the best's nearer by. It stops where none is
+///   cheaper.
+double end_of_stay(const GrazingDay& day, std::vector<FeedOffer> offers, const Mix& best,
+                   std::size_t j, double price) {
+  const double own = offers[j].cost->fed().value(), amount = amount_as_fed(best, j);
+  for (int step = 0; step < most_steps; ++step) {
+    offers[j] = priced_at(offers[j], price);
+    const Mix there = cheapest_mix(day, offers);
+    const double saved = best.cost().value() + amount * (price - own) - there.cost().value();
+    const double steeper = amount - amount_as_fed(there, j);
+    if (saved <= same_money || steeper == 0) return price;
+    price -= saved / steeper;
+  }
+  return price;
+}
+
 /// Back to what the seller says: before losses, without freight, per unit of the market.
 std::optional<double> as_quote(const FeedOffer& offer, double fed) {
   if (!offer.cost || offer.cost->as_quoted == nullptr) return std::nullopt;
   const DeliveredCost& cost = *offer.cost;
   const double delivered = fed * (1 - cost.shrink) * (1 - cost.waste);
   return (delivered - cost.freight.value()) * cost.as_quoted->kg_per_unit;
+}
+
+constexpr double dear = 100;  // times its price: a feed that is fed then has no rival
+
+/// The quotes between which the best mix stays as it is.
+std::optional<QuoteRange> stay_of(const GrazingDay& day, const std::vector<FeedOffer>& offers,
+                                  const Mix& best, std::size_t j) {
+  if (amount_as_fed(best, j) <= 0) return std::nullopt;
+  const double top = dear * offers[j].cost->fed().value();
+  const double high = end_of_stay(day, offers, best, j, top);
+  const auto low = as_quote(offers[j], end_of_stay(day, offers, best, j, 0));
+  if (!low) return std::nullopt;
+  return QuoteRange{std::max(0.0, *low),
+                    high < top ? as_quote(offers[j], high) : std::optional<double>()};
 }
 
 /// Why it takes no part in any of the ways it may be fed; "" when it does in one.
@@ -105,14 +140,29 @@ std::vector<Option> all_options(const GrazingDay& day, const std::vector<FeedOff
     option.alone = mix_of_one(day, offers, j);
     option.why_not = why_not(offers[j], option.alone);
     option.cost_per_kg_protein = offers[j].cost_per_kg_of("cp");
-    if (best.status == MixStatus::optimal)
+    option.cost_per_kg_tdn = offers[j].cost_per_kg_of("tdn");
+    if (best.status == MixStatus::optimal) {
+      option.stays = stay_of(day, offers, best, j);
       if (const auto fed = break_even(day, offers, j)) {
         option.break_even_fed = MoneyPerKgAsFed(*fed);
         option.break_even_quote = as_quote(offers[j], *fed);
       }
+    }
     options.push_back(std::move(option));
   }
   return options;
+}
+
+std::optional<Mix> runner_up(const GrazingDay& day, const std::vector<FeedOffer>& offers,
+                             const Mix& best) {
+  std::optional<Mix> second;
+  if (best.status != MixStatus::optimal) return second;
+  for (const MixPart& part : best.parts) {
+    Mix other = mix_without(day, offers, part.offer);
+    if (other.status != MixStatus::optimal) continue;
+    if (!second || other.cost() < second->cost()) second = std::move(other);
+  }
+  return second;
 }
 
 }  // namespace pluckbook

@@ -44,7 +44,7 @@ struct ShareCeiling {
 
 void add_share_ceiling(Draft& draft, const ShareCeiling& ceiling) {
   if (!ceiling.own)
-    draft.model.unchecked.push_back(ceiling.words + ": the forage has no figure; " +
+    draft.model.unchecked.push_back(ceiling.words + ": the forage has no figure, " +
                                     ceiling.usual_words + " assumed");
   note_missing(draft, ceiling.nutrient, ceiling.words, "left out");
   const double most = ceiling.most;

@@ -114,7 +114,7 @@ TEST(BadCommandLine, SuggestsTheNearestWordAndExitsTwo) {
       {"outlook --as-off 2026-08-20", "did you mean '--as-of'?"},
       {"outlook spring-cow --as-of 2026-08-20", "did you mean 'spring-cows'?"},
       {"outlook --as-of 8/20/2026", "2026-07-06"},
-      {"price", "usage: pluckbook price HERD"},
+      {"price", "for example: pluckbook price spring-cows"},
       {"price spring-cows --cover 40", "50 to 99"},
       {"need --weight 1200 --month 13", "1 to 12"},
   };

@@ -94,7 +94,7 @@ TEST(FeedOffer, says_when_a_quote_is_over_sixty_days_old) {
   feed.quotes = {per_ton(340, a_day - Days(60))};
   EXPECT_TRUE(offer(feed).notes.empty());
   feed.quotes = {per_ton(340, a_day - Days(61))};
-  EXPECT_EQ(offer(feed).notes, std::vector<std::string>{"the quote is 61 days old"});
+  EXPECT_EQ(offer(feed).old_quote_days, 61);
 }
 
 TEST(FeedOffer, has_no_cost_before_its_first_quote) {

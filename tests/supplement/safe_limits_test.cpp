@@ -236,7 +236,7 @@ TEST(SafeLimits, are_named_as_unchecked_where_a_figure_is_missing) {
   const Mix mix = cheapest_mix(day, {own("cube", 300, {{"cp", 42}, {"tdn", 78}})});
   ASSERT_EQ(mix.status, MixStatus::optimal);
   EXPECT_TRUE(
-      names(mix.unchecked, "fat at most 6 % of all she eats: the forage has no figure; 3 %"));
+      names(mix.unchecked, "fat at most 6 % of all she eats: the forage has no figure, 3 %"));
   EXPECT_TRUE(names(mix.unchecked, "sulfur at most 0.5 % of all she eats: cube has no figure"));
   EXPECT_TRUE(names(mix.unchecked, "urea: cube has no figure; taken as none: read its tag"));
   EXPECT_TRUE(names(mix.unchecked, "ceiling by feed: cube is like no published feed"));
