@@ -55,7 +55,7 @@ void price_offers(PriceAnswer& answer) {
   answer.options = all_options(answer.day, answer.offers, answer.mix);
   answer.runner_up = runner_up(answer.day, answer.offers, answer.mix);
   if (answer.mix.status != MixStatus::none_needed) answer.displaced = other_choices(answer);
-  answer.protein = protein_supply(answer.day, answer.offers, answer.mix);
+  answer.protein = mix_protein(answer.day, answer.offers, answer.mix);
   answer.cautions = cautions_for(answer.day, answer.offers, feeds_in(answer.mix));
   append(answer.notes, labels_over_ceilings(answer.day, answer.offers));
 }

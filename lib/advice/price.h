@@ -9,7 +9,7 @@
 #include "advice/feeding_day.h"
 #include "advice/outlook.h"
 #include "supplement/least_cost.h"
-#include "supplement/protein_supply.h"
+#include "supplement/mix_protein.h"
 
 namespace pluckbook {
 
@@ -41,7 +41,7 @@ struct PriceAnswer {
   std::optional<Mix> runner_up;
   std::vector<CoverStep> certainty;     // 50, 75, 80 and 90 %; none without a book
   std::vector<DisplacedMix> displaced;  // the ends that change which feeds are fed
-  ProteinSupply protein;                // with the mix
+  MixProtein protein;                // with the mix
   std::vector<std::string> cautions, notes;
 };
 

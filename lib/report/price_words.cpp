@@ -23,7 +23,7 @@ std::string range_words(const FeedOffer& offer, const QuoteRange& range, const R
 
 /// Degradable and metabolizable protein, told beside a price that counts crude protein.
 std::string protein_words(const PriceAnswer& answer, const Reader& reader) {
-  const ProteinSupply& protein = answer.protein;
+  const MixProtein& protein = answer.protein;
   return fmt::format(
       "with it: degradable protein {} of the {} her rumen could use, metabolizable protein {} of "
       "the {} she needs ({}{})",

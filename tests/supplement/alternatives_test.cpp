@@ -4,7 +4,7 @@
 #include "supplement/a_feed.h"
 #include "supplement/labels.h"
 #include "supplement/least_cost.h"
-#include "supplement/protein_supply.h"
+#include "supplement/mix_protein.h"
 
 namespace pluckbook {
 namespace {
@@ -88,13 +88,13 @@ TEST(RunnerUp, is_none_where_nothing_else_does_it_or_nothing_is_needed) {
 
 // By hand: 11 kg of grass of 5 % CP, 50 % TDN, 1.94 % of dry matter undegraded, and 1 kg of a meal
 // of 45 % CP, 40 % of it undegraded, 78 % TDN. NRC 2000 as in protein_supply.h.
-TEST(ProteinSupply, counts_what_microbes_make_and_what_escapes_them) {
+TEST(MixProtein, counts_what_microbes_make_and_what_escapes_them) {
   const GrazingDay day = dormant_day(0.9, 0);
   const auto offers = offers_of({own_feed("meal", 400, {{"cp", 45}, {"tdn", 78}, {"rup", 40}})});
   Mix mix;
   mix.forage_left = KgDmPerDay(11);
   mix.parts.push_back({0, KgDmPerDay(1), KgAsFedPerDay(1), MoneyPerDay(0)});
-  const ProteinSupply supply = protein_supply(day, offers, mix);
+  const MixProtein supply = mix_protein(day, offers, mix);
   EXPECT_NEAR(supply.degradable.value(), 11 * 0.0306 + 0.27, 1e-9);
   EXPECT_NEAR(supply.degradable_wanted.value(), 0.13 * (5.5 + 0.78), 1e-9);
   EXPECT_NEAR(supply.metabolizable.value(), 0.64 * (0.3366 + 0.27) + 0.80 * (0.2134 + 0.18), 1e-9);

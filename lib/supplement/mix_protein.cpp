@@ -1,4 +1,4 @@
-#include "supplement/protein_supply.h"
+#include "supplement/mix_protein.h"
 
 #include <algorithm>
 
@@ -7,13 +7,13 @@
 
 namespace pluckbook {
 
-ProteinSupply protein_supply(const GrazingDay& day, const std::vector<FeedOffer>& offers,
+MixProtein mix_protein(const GrazingDay& day, const std::vector<FeedOffer>& offers,
                              const Mix& mix) {
   const ProteinSupplyFigures& figures = protein_supply_figures();
   KgPerDay protein = mix.forage_left * day.crude_protein;
   KgPerDay escaping = mix.forage_left * Share(undegraded_of_forage(day));
   KgPerDay tdn = mix.forage_left * day.tdn;
-  ProteinSupply supply;
+  MixProtein supply;
   for (const MixPart& part : mix.parts) {
     const FeedOffer& offer = offers[part.offer];
     const KgPerDay brought = part.dry_matter * Share(offer.figure_or("cp", 0));
