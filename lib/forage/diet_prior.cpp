@@ -42,7 +42,11 @@ DietPrior::DietPrior(const Book& book, const Pasture& pasture, const ForageClass
               ClassCurve(forage, DietNutrient::tdn)},
       turn_(curves_[0].lowest_day()) {
   for (const Event& event : book.events) {
-    if (event.pasture != pasture.id || event.kind != EventKind::green_up) continue;
+    if (event.pasture != pasture.id) continue;
+    if (event.kind != EventKind::green_up) {
+      events_.push_back(event);
+      continue;
+    }
     const int year = nearest_year(green_up_, event.date);
     const auto late = static_cast<double>(days_between(usual_green_up(year), event.date));
     onsets_[year] = {late, recorded_green_up_sd() / model_.kernel.onset, late, true};
@@ -70,6 +74,18 @@ int DietPrior::onset_year(Date day) const {
   return season_start(green_up_, day).year() + (days_after(day) > turn_ ? 1 : 0);
 }
 
+/// The number, from 1, of the last event on or before a day in the same year of green-up; 0: none.
+int DietPrior::event_before(Date day) const {
+  int last = 0;
+  for (std::size_t i = 0; i < events_.size(); ++i) {
+    const Date date = events_[i].date;
+    if (date > day || onset_year(date) != onset_year(day)) continue;
+    if (last == 0 || date >= events_[static_cast<std::size_t>(last - 1)].date)
+      last = static_cast<int>(i) + 1;
+  }
+  return last;
+}
+
 Expected DietPrior::on(DietNutrient nutrient, Date day) const {
   const std::size_t series = series_of(nutrient);
   const ClassCurve& curve = curves_[series];
@@ -85,6 +101,11 @@ Expected DietPrior::on(DietNutrient nutrient, Date day) const {
   expected.mean = model_.level[series] + curve.mean() + model_.depth[series] * expected.swing;
   expected.when = {static_cast<double>(day.julian_day()), season_start(green_up_, day).year(),
                    static_cast<int>(series), year, model_.depth[series] * expected.slope};
+  if (const int event = event_before(day); event != 0) {
+    expected.when.event = event;
+    expected.when.event_sd =
+        event_sd(word_of(events_[static_cast<std::size_t>(event - 1)].kind), nutrient);
+  }
   return expected;
 }
 

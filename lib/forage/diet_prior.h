@@ -5,6 +5,7 @@
 #include <array>
 #include <map>
 #include <optional>
+#include <vector>
 
 #include "base/date.h"
 #include "book/records.h"
@@ -54,7 +55,8 @@ struct OnsetPrior {
 /// class curve is lowest: the grass that rises before the usual date belongs to the coming one.
 class DietPrior {
  public:
-  /// Reads the green-ups recorded for the pasture in the book.
+  /// Reads the events recorded for the pasture in the book. A green-up moves the curve; rain, fire
+  /// and frost widen it from their day until its lowest.
   DietPrior(const Book& book, const Pasture& pasture, const ForageClass& forage, DietModel model);
 
   const DietModel& model() const { return model_; }
@@ -70,12 +72,14 @@ class DietPrior {
 
  private:
   double days_after(Date day) const;
+  int event_before(Date day) const;
 
   GreenUp green_up_;
   DietModel model_;
   std::array<ClassCurve, 2> curves_;
   double turn_;  // days after green-up
   std::map<int, OnsetPrior> onsets_;
+  std::vector<Event> events_;  // that set a new level
 };
 
 }  // namespace pluckbook

@@ -1,6 +1,7 @@
 #include "forage/diet_refit.h"
 
 #include <limits>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -43,6 +44,18 @@ VectorXd prior_sd() {
   return sd;
 }
 
+/// All that the likelihood of some bags hangs on.
+std::vector<double> told_by(const std::vector<Observation>& seen) {
+  std::vector<double> told;
+  for (const Observation& one : seen) {
+    told.insert(told.end(), {one.when.day, one.when.onset_slope, one.when.event_sd, one.value,
+                             one.prior_mean, one.noise_variance});
+    for (const SharedError& error : one.shared)
+      told.insert(told.end(), {static_cast<double>(error.source), error.sd});
+  }
+  return told;
+}
+
 std::vector<BagReading> newest_used(std::vector<BagReading> bags) {
   std::erase_if(bags, [](const BagReading& bag) { return !bag.used; });
   const auto most = static_cast<std::size_t>(refit_rules().most_bags);
@@ -57,7 +70,12 @@ DietModel model_of(const Book& book, const ForageClass& forage) {
   for (const Pasture& pasture : book.pastures)
     if (find_forage_class(pasture.forage) == &forage) pastures.push_back(&pasture);
   const DietRefit refit(book, pastures, forage);
-  return refit.enough() ? refit.best() : published_model(forage);
+  if (!refit.enough()) return published_model(forage);
+  // One command asks for the same refit many times; what the bags told decides it alone.
+  static std::map<std::vector<double>, DietModel> known;
+  const std::vector<double> told = refit.told();
+  const auto found = known.find(told);
+  return found != known.end() ? found->second : known.emplace(told, refit.best()).first->second;
 }
 
 DietRefit::DietRefit(const Book& book, const std::vector<const Pasture*>& pastures,
@@ -75,6 +93,17 @@ DietRefit::DietRefit(const Book& book, const std::vector<const Pasture*>& pastur
 
 bool DietRefit::enough() const {
   return counts_.bags >= refit_rules().least_bags && counts_.seasons >= refit_rules().least_seasons;
+}
+
+std::vector<double> DietRefit::told() const {
+  std::vector<double> all;
+  for (const PastureBags& one : pastures_) {
+    const DietPrior prior(*book_, *one.pasture, *forage_, published_model(*forage_));
+    const std::vector<double> told = told_by(observations_of(one.bags, prior));
+    all.push_back(static_cast<double>(told.size()));
+    all.insert(all.end(), told.begin(), told.end());
+  }
+  return all;
 }
 
 VectorXd DietRefit::published() const {

@@ -28,6 +28,9 @@ class DietRefit {
   const Refit& counts() const { return counts_; }
   bool enough() const;
 
+  /// What the bags say, as numbers: equal where the refit is the same.
+  std::vector<double> told() const;
+
   /// Log of likelihood and prior, and its gradient, at some parameters: the kernel's free ones, two
   /// levels, two depths.
   Slope at(const Eigen::VectorXd& parameters) const;

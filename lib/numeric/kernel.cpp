@@ -13,7 +13,8 @@ double square(double x) {
 
 /// The terms of k(a,b) before R, and what their lengths enter by.
 struct Terms {
-  double offset, season, year, wiggle, onset;
+  double offset, season, year, wiggle, event, onset;
+  double related() const { return offset + season + year + wiggle + event; }
   double season_distance, wiggle_distance;
 };
 
@@ -27,6 +28,7 @@ Terms terms_of(const Kernel& k, const TimePoint& a, const TimePoint& b) {
           x.season * y.season * std::exp(-s),
           a.year == b.year ? x.year * y.year : 0,
           x.wiggle * y.wiggle * (1 + r) * std::exp(-r),
+          a.event == b.event && a.event != 0 ? a.event_sd * b.event_sd : 0,
           a.onset_year == b.onset_year ? square(k.onset) * a.onset_slope * b.onset_slope : 0,
           s,
           r};
@@ -59,7 +61,7 @@ Kernel kernel_of(const KernelVector& free) {
 
 double covariance(const Kernel& k, const TimePoint& a, const TimePoint& b) {
   const Terms t = terms_of(k, a, b);
-  return relation(k, a, b) * (t.offset + t.season + t.year + t.wiggle) + t.onset;
+  return relation(k, a, b) * t.related() + t.onset;
 }
 
 KernelVector covariance_gradient(const Kernel& k, const TimePoint& a, const TimePoint& b) {
@@ -71,8 +73,7 @@ KernelVector covariance_gradient(const Kernel& k, const TimePoint& a, const Time
         related * Eigen::Vector4d(t.offset, t.season, t.year, t.wiggle);
   gradient(8) = related * 2 * t.season * t.season_distance;
   gradient(9) = related * t.wiggle * square(r) / (1 + r);
-  if (a.series != b.series)
-    gradient(10) = (1 - square(k.correlation)) * (t.offset + t.season + t.year + t.wiggle);
+  if (a.series != b.series) gradient(10) = (1 - square(k.correlation)) * t.related();
   gradient(11) = 2 * t.onset;
   return gradient;
 }

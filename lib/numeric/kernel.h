@@ -4,7 +4,8 @@
 //   k(a,b) = R ( offset_a offset_b
 //              + season_a season_b exp(-2 sin^2(pi (t_a - t_b) / 365.25) / season_length^2)
 //              + year_a year_b [year_a = year_b]
-//              + wiggle_a wiggle_b (1 + r) exp(-r) )
+//              + wiggle_a wiggle_b (1 + r) exp(-r)
+//              + event_a event_b [event_a and event_b are one] )
 //          + onset^2 slope_a slope_b [onset year_a = onset year_b]
 //
 //   r = sqrt(3) |t_a - t_b| / wiggle_length;  R = 1 within a series, `correlation` between the two.
@@ -50,6 +51,8 @@ struct TimePoint {
   int series = 0;  // 0 or 1
   int onset_year = 0;
   double onset_slope = 0;  // change of the value by a day later
+  int event = 0;           // that set a new level before it; 0: none
+  double event_sd = 0;     // of that level
 };
 
 double covariance(const Kernel& kernel, const TimePoint& a, const TimePoint& b);

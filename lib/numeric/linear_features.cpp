@@ -43,13 +43,14 @@ LinearFeatures::LinearFeatures(const Kernel& kernel, std::span<const Observation
   for (const int source : sources) sources_[source] = count_++;
   std::vector<TimePoint> points;
   for (const Observation& one : seen) points.push_back(one.when);
-  add_years_of(points);
+  make_room_for(points);
 }
 
-void LinearFeatures::add_years_of(std::span<const TimePoint> points) {
+void LinearFeatures::make_room_for(std::span<const TimePoint> points) {
   for (const TimePoint& point : points) {
     if (years_.try_emplace(point.year, count_).second) count_ += 2;
     if (onsets_.try_emplace(point.onset_year, count_).second) count_ += 1;
+    if (point.event != 0 && events_.try_emplace(point.event, count_).second) count_ += 2;
   }
 }
 
@@ -72,6 +73,8 @@ void LinearFeatures::fill(Eigen::Ref<Eigen::RowVectorXd> row, const TimePoint& p
   }
   row.segment<2>(years_.at(point.year)) = mixed(kernel_, point.series, sd.year);
   row(onsets_.at(point.onset_year)) = kernel_.onset * point.onset_slope;
+  if (point.event != 0)
+    row.segment<2>(events_.at(point.event)) = mixed(kernel_, point.series, point.event_sd);
 }
 
 MatrixXd LinearFeatures::rows(std::span<const TimePoint> points) const {

@@ -1,6 +1,6 @@
 // linear_features.h - the terms of a kernel that are straight lines in finitely many independent
-// standard normal numbers: offset, season, year, onset, and errors shared across days. What is left
-// of the kernel is the wiggle.
+// standard normal numbers: offset, season, year, onset, event, and errors shared across days. What
+// is left of the kernel is the wiggle.
 #pragma once
 
 #include <Eigen/Core>
@@ -22,8 +22,8 @@ class LinearFeatures {
 
   Eigen::Index count() const { return count_; }
 
-  /// Makes room for the years of these points; columns already there keep their place.
-  void add_years_of(std::span<const TimePoint> points);
+  /// Makes room for years and events of these points; columns already there keep their place.
+  void make_room_for(std::span<const TimePoint> points);
 
   /// One row a point, so that rows a and b have the inner product k(a,b) less the wiggle.
   Eigen::MatrixXd rows(std::span<const TimePoint> points) const;
@@ -38,7 +38,7 @@ class LinearFeatures {
 
   Kernel kernel_;
   Eigen::VectorXd harmonics_;  // amplitudes of the periodic term, from the constant on
-  std::map<int, Eigen::Index> years_, onsets_, sources_;
+  std::map<int, Eigen::Index> years_, onsets_, events_, sources_;
   Eigen::Index count_ = 0;
 };
 

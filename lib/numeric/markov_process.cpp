@@ -169,7 +169,7 @@ bool MarkovProcess::solve() {
 MarkovProcess::Answer MarkovProcess::answer(std::span<const TimePoint> asked) const {
   const Index p = layout_.count(), m = static_cast<Index>(asked.size());
   LinearFeatures layout = layout_;
-  layout.add_years_of(asked);
+  layout.make_room_for(asked);
   Answer answer;
   answer.spread = layout.rows(asked);
   answer.mean.resize(m);

@@ -1,6 +1,8 @@
 #include "published/forage_classes.h"
 
 #include <cmath>
+#include <functional>
+#include <map>
 
 #include "published/bundled.h"
 
@@ -132,6 +134,18 @@ double recorded_green_up_sd() {
   static const double sd =
       Bundled::topic("seasonal_curves").at("recorded_green_up_sd_days").number("value");
   return sd;
+}
+
+double event_sd(std::string_view event, DietNutrient nutrient) {
+  using Sds = std::map<std::string, std::array<double, 2>, std::less<>>;
+  static const auto sds = [] {
+    Sds read;
+    for (const Bundled& entry : Bundled::topic("seasonal_curves").at("events").items())
+      read[entry.text("id")] = {entry.number("log_cp"), entry.number("logit_tdn")};
+    return read;
+  }();
+  const auto found = sds.find(event);
+  return found == sds.end() ? 0 : found->second[series_of(nutrient)];
 }
 
 }  // namespace pluckbook

@@ -64,4 +64,7 @@ const RefitRules& refit_rules();
 /// How well a green-up that was written down is known, in days.
 double recorded_green_up_sd();
 
+/// How far an event ("rain", "fire", "frost") moves the diet, on the scale; 0 for any other.
+double event_sd(std::string_view event, DietNutrient nutrient);
+
 }  // namespace pluckbook

@@ -70,6 +70,33 @@ TEST(DietSeriesGreenUp, OfThisYearSaysNothingOfTheNext) {
   EXPECT_EQ(ranch.series().green_up(Date(2027, 6, 1)).date, Date(2027, 4, 15));
 }
 
+TEST(DietSeriesEvents, WidenTheBandUntilABagTellsWhatCameOfThem) {
+  Ranch calm;
+  calm.bag(Date(2026, 7, 20), {{"cp", 8}, {"tdn", 57}});
+  Ranch rained = calm;
+  rained.book.events.push_back({Date(2026, 8, 10), "north", EventKind::rain, "", {}});
+  const auto sd = [](const Ranch& ranch, Date day) { return ranch.series().sd_on(cp, day); };
+  EXPECT_EQ(sd(rained, Date(2026, 8, 9)), sd(calm, Date(2026, 8, 9)));
+  EXPECT_NEAR(sd(rained, Date(2026, 8, 10)), std::hypot(sd(calm, Date(2026, 8, 10)), 0.22), 1e-9);
+  EXPECT_NEAR(rained.series().on(cp, late_august).median / calm.series().on(cp, late_august).median,
+              1, 1e-9);
+  // The next green-up's grass knows nothing of it.
+  EXPECT_NEAR(sd(rained, Date(2027, 6, 1)), sd(calm, Date(2027, 6, 1)), 1e-9);
+  // A bag after it finds the regrowth, and speaks for the weeks that follow.
+  rained.bag(Date(2026, 8, 20), {{"cp", 11}, {"tdn", 62}});
+  calm.bag(Date(2026, 8, 20), {{"cp", 11}, {"tdn", 62}});
+  EXPECT_GT(rained.series().on(cp, Date(2026, 9, 20)).median,
+            calm.series().on(cp, Date(2026, 9, 20)).median);
+  EXPECT_LT(rained.series().on(cp, Date(2026, 8, 5)).median,
+            calm.series().on(cp, Date(2026, 8, 5)).median);
+}
+
+TEST(DietSeriesEvents, OfAnotherPastureAreNotIts) {
+  Ranch calm, elsewhere;
+  elsewhere.book.events.push_back({Date(2026, 8, 10), "south", EventKind::fire, "", {}});
+  EXPECT_EQ(elsewhere.series().sd_on(cp, late_august), calm.series().sd_on(cp, late_august));
+}
+
 TEST(DietSeriesBooks, WithOneBagAlonePassNearItAndWidenAwayFromIt) {
   Ranch ranch;
   ranch.bag(late_august, {{"cp", 6}});

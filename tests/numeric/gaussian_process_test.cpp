@@ -43,7 +43,8 @@ double formula(const Kernel& k, const TimePoint& a, const TimePoint& b) {
   const double together =
       x.offset * y.offset +
       x.season * y.season * std::exp(-2 * sine * sine / (k.season_length * k.season_length)) +
-      (a.year == b.year ? x.year * y.year : 0) + x.wiggle * y.wiggle * (1 + r) * std::exp(-r);
+      (a.year == b.year ? x.year * y.year : 0) + x.wiggle * y.wiggle * (1 + r) * std::exp(-r) +
+      (a.event == b.event && a.event > 0 ? a.event_sd * b.event_sd : 0);
   return (a.series == b.series ? 1 : k.correlation) * together +
          (a.onset_year == b.onset_year ? k.onset * k.onset * a.onset_slope * b.onset_slope : 0);
 }
@@ -138,9 +139,9 @@ const Kernel joint = {.of = {{{0.15, 0.1, 0.06, 0.12}, {0.1, 0.07, 0.05, 0.16}}}
 const std::vector<Observation> joint_bags = {
     {{150, 2024, 0, 2024, 0.01}, -1.9, -2.0, 0.008, {{1, 0.05}}},
     {{150, 2024, 1, 2024, 0.006}, 0.4, 0.3, 0.01},
-    {{190, 2024, 0, 2024, 0.003}, -2.4, -2.2, 0.006, {{1, 0.05}, {2, 0.1}}},
+    {{190, 2024, 0, 2024, 0.003, 1, 0.2}, -2.4, -2.2, 0.006, {{1, 0.05}, {2, 0.1}}},
     {{520, 2025, 0, 2025, -0.01}, -2.1, -2.05, 0.01, {{2, 0.1}}},
-    {{521, 2025, 1, 2025, -0.004}, 0.35, 0.2, 0.01}};
+    {{521, 2025, 1, 2025, -0.004, 1, 0.1}, 0.35, 0.2, 0.01}};
 
 TEST(GaussianProcessPosterior, OfTwoSeriesIsTheFormulaWithTheirCorrelationAndTheSharedErrors) {
   for (const Observation& a : joint_bags)

@@ -1,6 +1,7 @@
 #include "published/forage_classes.h"
 
 #include <cmath>
+#include <string_view>
 
 #include "published/tsv.h"
 
@@ -95,6 +96,13 @@ TEST(DietVariance, ErrorOfABagFallsWithStopsAsPublished) {
   EXPECT_DOUBLE_EQ(tdn.stop_sd, 0.20);
   EXPECT_DOUBLE_EQ(tdn.trip_sd, 0.06);
   EXPECT_DOUBLE_EQ(tdn.lab_sd, 0.04);
+}
+
+TEST(EventSd, IsKnownForTheEventsThatSetANewLevel) {
+  EXPECT_NEAR(event_sd("rain", DietNutrient::crude_protein), std::log(9.0 / 5.7) / 2, 0.01);
+  for (const std::string_view event : {"rain", "fire", "frost"})
+    for (const DietNutrient nutrient : diet_nutrients) EXPECT_GT(event_sd(event, nutrient), 0.1);
+  EXPECT_EQ(event_sd("green-up", DietNutrient::tdn), 0);
 }
 
 // "refit when a user has three or more years of bags": reference/seasonal_curves.yaml.
