@@ -1,10 +1,6 @@
 // read_parts.h - the files of a book, each read into its part of the Book. In this order, because
 // later files name what earlier ones hold: book, pastures, herds, grazing, feeds, samples,
-<<<<<<< HEAD
-// condition, events, layouts. Used by read.cpp and edit.cpp only.
-=======
-// condition, events. Used in lib/book only.
->>>>>>> 5cc31f0 (Set what-ifs side by side: cost, condition, and the quote that swaps them)
+// condition, events, layouts. Used in lib/book only.
 #pragma once
 
 #include <string>
