@@ -7,6 +7,7 @@
 #include "book/schema.h"
 #include "book/write.h"
 #include "cli/command.h"
+#include "cli/first_facts.h"
 #include "cli/open_book.h"
 #include "cli/scenarios.h"
 #include "report/schema_json.h"
@@ -50,20 +51,23 @@ std::vector<NewFile> schemas() {
 Result<Answer> run_start(const Arguments& arguments) {
   const std::string& folder = arguments.words[0];
   if (arguments.has("scenario")) return copy_scenario(folder, arguments.get("scenario"));
-  Result<UnitSystem> units = units_of(arguments, UnitSystem::us);
-  if (!units) return units.problems();
-  BookFacts facts;
-  facts.name = arguments.get("name", std::filesystem::path(folder).filename().string());
-  facts.units = *units;
-  facts.currency = arguments.get("currency", "USD");
-  Result<Written> written = start_book(folder, facts, schemas());
+  Result<Date> today = as_of_day(arguments);
+  if (!today) return today.problems();
+  Result<BookFacts> facts = first_facts(
+      arguments, std::filesystem::path(folder).lexically_normal().filename().string(), *today);
+  if (!facts) return facts.problems();
+  Result<Written> written = start_book(folder, *facts, schemas());
   if (!written) return written.problems();
   const std::string place = shown(folder, 200);
   Answer answer;
-  answer.text = fmt::format(
-      "book '{}' begun in {}\nnext: write your pastures in {}/pastures.yaml and your herds in "
-      "{}/herds.yaml, then  pluckbook check --book {}\n",
-      shown(facts.name), place, place, place, place);
+  answer.text = fmt::format("book '{}' begun in {}\n", shown(facts->name), place);
+  answer.text += facts->herd.empty()
+                     ? fmt::format(
+                           "next: write your pastures in {0}/pastures.yaml and your herds in "
+                           "{0}/herds.yaml, then  pluckbook check --book {0}\n",
+                           place)
+                     : fmt::format("next: cd {} && pluckbook bag {} --plan\n", place,
+                                   facts->pasture.front().second);
   return answer;
 }
 

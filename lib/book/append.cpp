@@ -56,14 +56,6 @@ bool says_the_same(const YamlNode& a, const YamlNode& b) {
          });
 }
 
-std::string in_braces(const WrittenKeys& keys) {
-  std::string text;
-  for (const auto& [key, value] : keys) {
-    text += fmt::format("{}{}: {}", text.empty() ? "{" : ", ", key, as_scalar(value));
-  }
-  return text + "}";
-}
-
 // ---- reading back ------------------------------------------------------------------------------
 
 // Problems of a new text, as said of what was typed.
@@ -185,6 +177,14 @@ YamlNode with_quote_meant(YamlNode root, std::size_t feed, const WrittenKeys& qu
 }
 
 }  // namespace
+
+std::string in_braces(const WrittenKeys& keys) {
+  std::string text;
+  for (const auto& [key, value] : keys) {
+    text += fmt::format("{}{}: {}", text.empty() ? "{" : ", ", key, as_scalar(value));
+  }
+  return text + "}";
+}
 
 Result<Spliced> with_record(const Book& book, const std::string& file, const std::string& text,
                             const WrittenKeys& record) {

@@ -16,6 +16,9 @@ namespace pluckbook {
 /// {{"date", "2026-08-20"}, {"herd", "spring-cows"}, ...}, in the order they are written.
 using WrittenKeys = std::vector<std::pair<std::string, std::string>>;
 
+/// "{date: 2026-08-20, herd: spring-cows}"
+std::string in_braces(const WrittenKeys& keys);
+
 /// A record on a line of its own at the end of the file, whose text is given ("" for a new one).
 /// `file` is grazing.yaml, condition.yaml or events.yaml; `book` gives what the record may name.
 /// Fails: Fault::usage where the reader refuses the record (it was typed, it is not in the file);

@@ -125,6 +125,15 @@ std::vector<NewFile> new_files(const BookFacts& facts) {
                    facts.units == UnitSystem::us ? "us" : "metric", as_scalar(facts.currency))},
   };
   for (NewFile& file : files) file.text = modeline(fs::path(file.name).stem()) + file.text;
+  const auto add_first = [&](std::string_view name, const WrittenKeys& record) {
+    if (record.empty()) return;
+    for (NewFile& file : files) {
+      if (file.name == name) file.text += "- " + in_braces(record) + "\n";
+    }
+  };
+  add_first("pastures.yaml", facts.pasture);
+  add_first("herds.yaml", facts.herd);
+  add_first("grazing.yaml", facts.move);
   return files;
 }
 
@@ -145,14 +154,24 @@ std::optional<Problem> refuse_folder(const fs::path& folder) {
   return std::nullopt;
 }
 
-// What the reader would say of the new book.yaml.
-Problems problems_of(const NewFile& front) {
-  const Result<YamlDocument> document = read_yaml(front.name, front.text);
-  if (!document) return document.problems();
+// What the readers would say of the new files.
+Problems problems_of(const std::vector<NewFile>& files, UnitSystem units) {
+  using Read = void (*)(FileReading&, const YamlNode&, Book&);
+  static const std::pair<std::string_view, Read> readers[] = {{"book.yaml", read_operation},
+                                                              {"pastures.yaml", read_pastures},
+                                                              {"herds.yaml", read_herds},
+                                                              {"grazing.yaml", read_grazing}};
   Problems problems;
   Book book;
-  FileReading reading(*document, {}, problems);
-  read_operation(reading, document->root, book);
+  for (const auto& [name, read] : readers) {
+    for (const NewFile& file : files) {
+      if (file.name != name) continue;
+      const Result<YamlDocument> document = read_yaml(file.name, file.text);
+      if (!document) return document.problems();
+      FileReading reading(*document, {units, ""}, problems);
+      read(reading, document->root, book);
+    }
+  }
   return problems;
 }
 
@@ -161,7 +180,7 @@ Problems problems_of(const NewFile& front) {
 Result<Written> start_book(const fs::path& folder, const BookFacts& facts,
                            std::vector<NewFile> schemas) {
   std::vector<NewFile> files = new_files(facts);
-  Problems problems = problems_of(files.back());
+  Problems problems = problems_of(files, facts.units);
   for (Problem& problem : problems) problem.place.reset();
   if (!problems.empty()) return problems;
   files.insert(files.begin(), schemas.begin(), schemas.end());

@@ -24,6 +24,8 @@ struct BookFacts {
   std::string name;
   UnitSystem units = UnitSystem::us;
   std::string currency = "USD";
+  // The first records of their files, left out where empty.
+  WrittenKeys pasture = {}, herd = {}, move = {};
 };
 
 /// A file of a new book: its name below the folder, its text.
