@@ -41,7 +41,7 @@ struct PriceAnswer {
   std::optional<Mix> runner_up;
   std::vector<CoverStep> certainty;     // 50, 75, 80 and 90 %; none without a book
   std::vector<DisplacedMix> displaced;  // the ends that change which feeds are fed
-  MixProtein protein;                // with the mix
+  MixProtein protein;                   // with the mix
   std::vector<std::string> cautions, notes;
 };
 

@@ -34,8 +34,9 @@ std::optional<MarketUnit> market_unit(std::string_view text) {
   if (space == std::string_view::npos) return std::nullopt;
   const std::string container = container_in(trimmed(text.substr(space)));
   const std::string_view size = trimmed(text.substr(0, space));
+  const bool counted = !size.empty() && size[0] >= '0' && size[0] <= '9';  // "lb bag" is no size
   const auto kg = kg_in(size);
-  if (container.empty() || !kg) return std::nullopt;
+  if (container.empty() || !counted || !kg) return std::nullopt;
   return MarketUnit{*kg, std::string(size), container};
 }
 

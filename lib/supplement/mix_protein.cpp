@@ -8,7 +8,7 @@
 namespace pluckbook {
 
 MixProtein mix_protein(const GrazingDay& day, const std::vector<FeedOffer>& offers,
-                             const Mix& mix) {
+                       const Mix& mix) {
   const ProteinSupplyFigures& figures = protein_supply_figures();
   KgPerDay protein = mix.forage_left * day.crude_protein;
   KgPerDay escaping = mix.forage_left * Share(undegraded_of_forage(day));

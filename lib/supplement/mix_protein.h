@@ -15,7 +15,6 @@ struct MixProtein {
   bool feeds_known = true;                       // every feed fed has its share of RUP
 };
 
-MixProtein mix_protein(const GrazingDay& day, const std::vector<FeedOffer>& offers,
-                             const Mix& mix);
+MixProtein mix_protein(const GrazingDay& day, const std::vector<FeedOffer>& offers, const Mix& mix);
 
 }  // namespace pluckbook

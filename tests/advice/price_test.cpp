@@ -116,8 +116,8 @@ LoneDay lone_day(double cp, double tdn) {
   lone.animal.peak_milk = from_lb<KgPerDay>(20);
   lone.animal.days_since_calving = 244;
   lone.animal.milking = false;
-  lone.forage.crude_protein = FootedValue{from_percent(cp), "as printed", "", 0};
-  lone.forage.tdn = FootedValue{from_percent(tdn), "as printed", "", 0};
+  lone.forage.crude_protein = FootedValue{from_percent(cp), "as printed", "", 0, "laboratory"};
+  lone.forage.tdn = FootedValue{from_percent(tdn), "as printed", "", 0, "laboratory"};
   return lone;
 }
 
