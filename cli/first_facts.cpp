@@ -9,6 +9,7 @@
 #include "cli/open_book.h"
 #include "cli/terminal.h"
 #include "published/forage_classes.h"
+#include "report/table.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -82,9 +83,9 @@ std::string id_of(const std::string& name, const std::string& otherwise) {
 
 /// Asked only where a pasture was named.
 Result<WrittenKeys> pasture_keys(const Arguments& arguments, const std::string& name) {
-  const std::string known = fmt::format("{}", fmt::join(forage_class_names(), ", "));
+  const std::string known = fmt::format("grasses: {}", fmt::join(forage_class_names(), ", "));
   Result<std::string> forage = answer_to(
-      {"forage", "Its grass, one of " + known, "northern mixed-grass", read_forage}, arguments);
+      {"forage", wrapped(known) + "Its grass", "northern mixed-grass", read_forage}, arguments);
   if (!forage) return forage.problems();
   return WrittenKeys{{"id", id_of(name, "pasture-1")}, {"name", name}, {"forage", *forage}};
 }

@@ -75,10 +75,10 @@ svg.chart text { font: 13px "Liberation Sans", Arial, Helvetica, sans-serif; fil
   tbody td::before { content: attr(data-head) ": "; color: var(--quiet); }
   tbody tr { padding: .3rem 0; }
 }
-@page { margin: 13mm; }
+@page { margin: 10mm; }
 @media print {
-  body { font-size: 8.5pt; line-height: 1.3; background: #ffffff; color: #000000; }
-  main { max-width: none; padding: 0; }
+  body { font-size: 8pt; line-height: 1.22; background: #ffffff; color: #000000; }
+  main { max-width: none; padding: 0; } p, ul { margin: 1.5pt 0; }
   h1 { font-size: 14pt; } h2 { font-size: 11.5pt; margin: 8pt 0 3pt; } h3, h4 { font-size: 9.5pt; margin: 5pt 0 2pt; }
   .advice p { font-size: 9.5pt; }
   .advice, .cautions { background: none; margin: 4pt 0; }
