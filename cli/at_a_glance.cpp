@@ -17,9 +17,8 @@ Result<std::string> at_a_glance() {
   Result<Opened> opened = open_book(no_arguments);
   if (!opened) return opened.problems();
   const Book& book = opened->known;
-  std::string text = fmt::format("{}, the book in {}\n{} pastures, {} herds, {} bags, {} feeds\n\n",
-                                 shown(book.name), shown(*folder, 200), book.pastures.size(),
-                                 book.herds.size(), book.bags.size(), book.feeds.size());
+  std::string text = fmt::format("{}, the book in {}\n{}\n\n", shown(book.name),
+                                 shown(*folder, 200), contents(book));
   bool waiting = false;
   for (const Whereabouts& bag : bags_under_way(book, opened->as_of)) {
     if (bag.due.empty()) continue;

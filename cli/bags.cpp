@@ -78,9 +78,8 @@ std::string result_in_words(const Bag& bag, const LabResult& result) {
   std::string text = result.lab.empty() ? "result" : "result of " + result.lab;
   text += fmt::format(" ({}:{}): {}", result.origin.file, result.origin.line, figures(result));
   if (!result.supersedes.empty()) text += "; corrects that of " + result.supersedes;
-  for (const LabResult& other : bag.results) {
-    if (other.supersedes != to_iso(result.received) || &other == &result) continue;
-    text += fmt::format("; superseded by that of {}, no longer used", to_iso(other.received));
+  if (const LabResult* correction = correction_of(bag, result)) {
+    text += fmt::format("; superseded by that of {}, no longer used", to_iso(correction->received));
   }
   if (!result.note.empty()) text += "; " + shown(result.note, 200);
   return text;

@@ -25,12 +25,9 @@ Json problem_json(const Problem& problem) {
 
 std::string summary(const Reading& reading, std::size_t errors, std::size_t warnings) {
   if (errors + warnings == 0) {
-    return fmt::format("no problems: {} pastures, {} herds, {} bags, {} feeds\n",
-                       reading.book.pastures.size(), reading.book.herds.size(),
-                       reading.book.bags.size(), reading.book.feeds.size());
+    return "no problems: " + contents(reading.book) + "\n";
   }
-  return fmt::format("{} error{}, {} warning{}\n", errors, errors == 1 ? "" : "s", warnings,
-                     warnings == 1 ? "" : "s");
+  return counted(errors, "error") + ", " + counted(warnings, "warning") + "\n";
 }
 
 /// The day doubts are judged on: --as-of, or the book's own last one. Nothing for an empty book.

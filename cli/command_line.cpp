@@ -125,19 +125,25 @@ Result<Done> check_word_count(const Command& command, const Arguments& arguments
   return Done{};
 }
 
-Table options_table(const std::vector<Option>& options) {
-  Table table({{"", Align::left}, {"", Align::left}});
+/// Names in one column, what they do in the next, broken where it is too long.
+std::string options_text(const std::vector<Option>& options) {
+  std::vector<std::string> names;
+  int widest = 0;
   for (const Option& option : options) {
-    table.add(
-        {fmt::format("  --{}{}{}", option.name, option.value.empty() ? "" : " ", option.value),
-         option.help});
+    names.push_back(
+        fmt::format("  --{}{}{}", option.name, option.value.empty() ? "" : " ", option.value));
+    widest = std::max(widest, display_width(names.back()));
   }
-  return table;
-}
-
-std::string without_header(const Table& table) {
-  const std::string text = table.text();
-  return text.substr(text.find('\n') + 1);
+  std::string text;
+  for (std::size_t i = 0; i < options.size(); ++i) {
+    std::string name = names[i];
+    const std::string help = wrapped(options[i].help, 78 - widest);
+    for (std::string_view line : split(trimmed(help), '\n')) {
+      text += pad_right(name, widest) + "  " + std::string(line) + "\n";
+      name.clear();
+    }
+  }
+  return text;
 }
 
 bool asks_help(const std::string& word) {
@@ -194,15 +200,13 @@ std::string help_text() {
       "  pluckbook outlook spring-cows                 when protein falls below need\n"
       "  pluckbook need --weight 1200 --milk 22 --month 3      needs no book\n";
   std::string group;
-  Table table({{"", Align::left}, {"", Align::left}});
-  std::vector<std::pair<std::string, std::string>> lines;
   for (const Command& command : commands()) {
     if (command.group != group) text += "\n" + command.group + "\n";
     group = command.group;
     text += fmt::format("  {}  {}\n", pad_right(command.name + " " + command.usage, 30),
                         command.purpose);
   }
-  text += "\nfor every command\n" + without_header(options_table(common_options()));
+  text += "\nfor every command\n" + options_text(common_options());
   text +=
       "\nThe book is the nearest folder upward holding book.yaml, or --book DIR, or\n"
       "PLUCKBOOK_BOOK. More on one command: pluckbook COMMAND --help\n"
@@ -218,8 +222,8 @@ std::string help_text(const Command& command) {
       fmt::format("pluckbook {} {}\n  {}\n\n", command.name, command.usage, command.purpose);
   for (const std::string& example : command.examples) text += "  " + example + "\n";
   const std::vector<Option> own = own_options(command);
-  if (!own.empty()) text += "\noptions\n" + without_header(options_table(own));
-  text += "\nfor every command\n" + without_header(options_table(common_options()));
+  if (!own.empty()) text += "\noptions\n" + options_text(own);
+  text += "\nfor every command\n" + options_text(common_options());
   text += "\nexit: 0 done, 1 a warning is the answer, 2 command line, 3 book, 4 disk or lock\n";
   return text;
 }

@@ -138,6 +138,10 @@ Result<BookFacts> first_facts(const Arguments& arguments, const std::string& usu
   Result<std::string> pasture =
       answer_to({"pasture", "A pasture that is plucked, by name", "", any_text}, arguments);
   if (!pasture) return pasture.problems();
+  if (pasture->empty() && arguments.has("herd")) {
+    return usage_problem("--herd is given, and no pasture it grazes",
+                         "name one: --pasture 'North Draws'; nothing was written");
+  }
   if (pasture->empty()) return facts;
   Result<WrittenKeys> grass = pasture_keys(arguments, *pasture);
   if (!grass) return grass.problems();

@@ -56,6 +56,11 @@ Result<UnitSystem> units_of(const Arguments& arguments, UnitSystem otherwise) {
   return usage_problem(fmt::format("unknown units '{}'", shown(word)), "write us or metric");
 }
 
+std::string contents(const Book& book) {
+  return counted(book.pastures.size(), "pasture") + ", " + counted(book.herds.size(), "herd") +
+         ", " + counted(book.bags.size(), "bag") + ", " + counted(book.feeds.size(), "feed");
+}
+
 Result<Date> as_of_day(const Arguments& arguments) {
   return arguments.date("as-of", today());
 }

@@ -29,6 +29,9 @@ Result<const Pasture*> pasture_named(const Book& book, const std::string& id);
 Result<const Bag*> bag_named(const Book& book, const std::string& id);
 Result<const Feed*> feed_named(const Book& book, const std::string& id);
 
+/// "3 pastures, 2 herds, 47 bags, 9 feeds"
+std::string contents(const Book& book);
+
 /// --as-of, else today.
 Result<Date> as_of_day(const Arguments& arguments);
 

@@ -153,6 +153,22 @@ std::string shift_text(const DietSeries& after, const Bag& bag) {
   return "";
 }
 
+/// A correction stands for the whole page: what it does not repeat is no longer used.
+std::string left_behind_text(const Bag& bag, const LabResult& correction) {
+  std::vector<std::string> names;
+  for (const LabResult* result : standing_results(bag)) {
+    if (to_iso(result->received) != correction.supersedes) continue;
+    for (const auto& [name, value] : result->values) {
+      if (!correction.values.contains(name)) names.push_back(name);
+    }
+  }
+  if (names.empty()) return "";
+  return wrapped(fmt::format("- the page it corrects also had {}: no longer used; where they still "
+                             "hold, correct it once more with all its figures",
+                             fmt::join(names, ", ")),
+                 80, 2);
+}
+
 std::string answer_text(const Bag& bag, const FootedResult& footed, const DietSeries& before,
                         const Written& written) {
   std::string text =
@@ -201,7 +217,6 @@ Result<Answer> run_result(const Arguments& arguments) {
   answer.warnings = footed->warnings;
   answer.warnings.insert(answer.warnings.end(), written->warnings.begin(), written->warnings.end());
   if (looks_as_received(*result)) answer.warnings.push_back(doubt_of_basis(*result, (*bag)->id));
-  answer.warnings.insert(answer.warnings.end(), written->warnings.begin(), written->warnings.end());
   if (arguments.has("json")) {
     Json json = document("result");
     json["bag"] = (*bag)->id;
@@ -217,7 +232,8 @@ Result<Answer> run_result(const Arguments& arguments) {
   Result<DietSeries> after =
       DietSeries::of(reread->known, *find_pasture(reread->known, pasture.id));
   if (!after) return after.problems();
-  answer.text = answer_text(**bag, *footed, *before, *written) + shift_text(*after, **bag);
+  answer.text = answer_text(**bag, *footed, *before, *written) + shift_text(*after, **bag) +
+                left_behind_text(**bag, *result);
   if ((*bag)->method == Method::clipped) {
     answer.text += "clipped: kept and shown, not used as diet, since stock select better\n";
   }

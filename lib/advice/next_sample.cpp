@@ -69,10 +69,12 @@ std::optional<NextSample> by_habit(const Book& book, const std::vector<HerdOutlo
     }
     if (waited > longest) {
       longest = waited;
+      const std::string last = waited >= 365 ? "no bag of the last year"
+                                             : fmt::format("the last bag is {} days old", waited);
       oldest = {outlook.pasture, today + Days(std::max(0L, 28 - waited)),
-                fmt::format("the last bag is {} days old; every two to four weeks while grass "
-                            "changes, four to six when dormant (common practice)",
-                            waited)};
+                last +
+                    "; every two to four weeks while grass changes, four to six when dormant "
+                    "(common practice)"};
     }
   }
   return oldest;

@@ -211,6 +211,8 @@ Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
   HerdOutlook out;
   out.herd = &herd;
   out.pasture = grazing->pasture;
+  out.bags_used = std::count_if(series->bags().begin(), series->bags().end(),
+                                [](const BagReading& bag) { return bag.used; });
   out.need = today->need;
   out.intake = today->lead.intake;
   out.first_short = today->first_short;

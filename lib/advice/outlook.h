@@ -50,6 +50,7 @@ struct NutrientOutlook {
 struct HerdOutlook {
   const Herd* herd = nullptr;
   const Pasture* pasture = nullptr;
+  long bags_used = 0;  // of that pasture, in all seasons; 0: the class's published season alone
   HerdNeed need;
   Intake intake;
   std::vector<NutrientOutlook> nutrients;  // crude protein, TDN

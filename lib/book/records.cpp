@@ -62,14 +62,19 @@ Book as_of(const Book& book, Date day) {
   return known;
 }
 
+const LabResult* correction_of(const Bag& bag, const LabResult& result) {
+  bool below = false;
+  for (const LabResult& other : bag.results) {
+    if (below && other.supersedes == to_iso(result.received)) return &other;
+    below = below || &other == &result;
+  }
+  return nullptr;
+}
+
 std::vector<const LabResult*> standing_results(const Bag& bag) {
   std::vector<const LabResult*> standing;
   for (const LabResult& result : bag.results) {
-    const bool superseded =
-        std::any_of(bag.results.begin(), bag.results.end(), [&](const LabResult& other) {
-          return &other != &result && other.supersedes == to_iso(result.received);
-        });
-    if (!superseded) standing.push_back(&result);
+    if (correction_of(bag, result) == nullptr) standing.push_back(&result);
   }
   return standing;
 }

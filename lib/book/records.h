@@ -216,6 +216,11 @@ const Move* move_of(const Book& book, const std::string& herd, Date on);
 /// taken to stay.
 Book as_of(const Book& book, Date day);
 
+/// The result further down that corrects this one; nullptr when none does. Two corrections made on
+/// one day carry the same date as what they correct: only what stands above is corrected.
+/// Requires: `result` is one of the bag's own.
+const LabResult* correction_of(const Bag& bag, const LabResult& result);
+
 /// The results of a bag that count: those that no other result supersedes.
 std::vector<const LabResult*> standing_results(const Bag& bag);
 

@@ -46,9 +46,13 @@ void add_finding(DietChart& chart, const DietAnswer& answer, DietNutrient nutrie
 DietChart diet_chart(const DietAnswer& answer, DietNutrient nutrient) {
   const bool tdn = nutrient == DietNutrient::tdn;
   DietChart chart;
-  chart.title =
-      fmt::format("{} of the diet, % of dry matter, {}, {} to {}", tdn ? "TDN" : "crude protein",
-                  answer.series->pasture().name, to_iso(answer.first), to_iso(answer.until));
+  const auto first = answer.first.year();
+  const auto last = answer.until.year();
+  const std::string years =
+      first == last ? fmt::format("{}", static_cast<int>(first))
+                    : fmt::format("{} to {}", static_cast<int>(first), static_cast<int>(last));
+  chart.title = fmt::format("{} of the diet, % of dry matter, {}, {}",
+                            tdn ? "TDN" : "crude protein", answer.series->pasture().name, years);
   chart.days = tdn ? answer.tdn_days : answer.cp_days;
   for (const DietPoint& day : chart.days) {
     chart.class_curve.push_back({day.date, answer.series->class_curve(nutrient, day.date)});

@@ -148,6 +148,7 @@ Json to_json(const OutlookAnswer& answer, const Reader& reader) {
                              {"pasture", herd.pasture->id},
                              {"intake", amount(herd.intake.amount.value(), reader)},
                              {"intake_rule", to_string(herd.intake.rule)},
+                             {"bags_used", herd.bags_used},
                              {"first_short", herd.first_short},
                              {"nutrients", nutrients}});
   }

@@ -94,7 +94,7 @@ Table rows_table(const NeedAnswer& answer, const Reader& reader) {
 Page page_of(const NeedAnswer& answer, const Reader& reader) {
   Page page;
   page.sentence(answer.title).space().add(rows_table(answer, reader));
-  page.line("shares are of dry matter, amounts per head and day, NEm in Mcal a day");
+  page.sentence("shares are of dry matter, amounts per head and day, NEm in Mcal a day");
   std::set<std::string> notes;
   bool floored = false;
   for (const NeedRow& row : answer.rows) {

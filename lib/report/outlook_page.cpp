@@ -119,6 +119,12 @@ Page page_of(const OutlookAnswer& answer, const Reader& reader) {
   Page page;
   for (const HerdOutlook& herd : answer.herds) {
     if (!page.blocks().empty()) page.space();
+    if (herd.bags_used == 0) {
+      page.sentence(
+          fmt::format("No bag of {} has a result yet: what follows is the published "
+                      "season of its kind of grass, not this pasture's own.",
+                      herd.pasture->name));
+    }
     for (const NutrientOutlook& n : herd.nutrients) {
       page.sentence(fmt::format("{} in the diet of {} {}.", sentence(in_words(n.nutrient)),
                                 herd.herd->id, finding(n, answer.settings.until)));

@@ -72,6 +72,33 @@ Markup charts(const HerdReport& herd) {
   return element("div", {{"class", "charts"}}, both);
 }
 
+/// The figures of both charts, every second week.
+Table chart_numbers(const DietAnswer& diet) {
+  constexpr std::size_t step = 14;
+  Table table({{"date", Align::left},
+               {"CP low, %"},
+               {"middle"},
+               {"high"},
+               {"TDN low, %"},
+               {"middle"},
+               {"high"},
+               {"need CP, %"},
+               {"need TDN, %"}});
+  for (std::size_t i = 0; i < diet.cp_days.size(); i += step) {
+    std::vector<std::string> cells = {to_iso(diet.cp_days[i].date)};
+    for (const DietPoint* point : {&diet.cp_days[i], &diet.tdn_days[i]}) {
+      for (const Share share : {point->low, point->median, point->high}) {
+        cells.push_back(fixed(in_percent(share), 1));
+      }
+    }
+    const bool needed = i < diet.need.size();
+    cells.push_back(needed ? fixed(in_percent(diet.need[i].crude_protein), 1) : "-");
+    cells.push_back(needed ? fixed(in_percent(diet.need[i].tdn), 1) : "-");
+    table.add(std::move(cells));
+  }
+  return table;
+}
+
 Markup cautions(const PriceAnswer& price) {
   Markup list;
   for (const std::string& caution : price.cautions) list += tag("li", words(caution));
@@ -107,6 +134,8 @@ Markup herd_section(const HerdReport& herd, const ReportAnswer& report, const Re
   Markup text = tag("h2", words(fmt::format("{}: {} head on {}", name_of(*herd.outlook.herd),
                                             herd.outlook.herd->head, herd.outlook.pasture->name)));
   text += charts(herd);
+  text += folded("numbers-" + id, "The charts in figures",
+                 html_table(chart_numbers(herd.diet), "8 years in 10 between low and high"));
   text += section(
       "outlook-" + id,
       tag("h3", words("Diet against need")) +

@@ -49,6 +49,10 @@ std::string json_name(DietNutrient nutrient) {
   return nutrient == DietNutrient::tdn ? "tdn" : "crude_protein";
 }
 
+std::string counted(std::size_t count, const std::string& one) {
+  return fmt::format("{} {}{}", count, one, count == 1 ? "" : "s");
+}
+
 std::string sentence(std::string text) {
   if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
     text[0] = static_cast<char>(text[0] - 'a' + 'A');

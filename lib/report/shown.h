@@ -34,6 +34,9 @@ std::string in_hundred(double probability);
 std::string in_words(DietNutrient nutrient);   // "protein", "TDN"
 std::string json_name(DietNutrient nutrient);  // "crude_protein", "tdn"
 
+/// "1 herd", "2 herds"
+std::string counted(std::size_t count, const std::string& one);
+
 /// First letter large, for the start of a sentence.
 std::string sentence(std::string text);
 

@@ -57,11 +57,11 @@ std::string Table::text(int width) const {
   std::string text = line_of(columns_, widths, fits, headers);
   for (const auto& row : rows_) text += line_of(columns_, widths, fits, row);
   if (fits < columns_.size()) {
-    text += "(left out to fit:";
+    std::string left_out = "(left out to fit:";
     for (std::size_t i = fits; i < columns_.size(); ++i) {
-      text += (i > fits ? "; " : " ") + columns_[i].header;
+      left_out += (i > fits ? "; " : " ") + columns_[i].header;
     }
-    text += ")\n";
+    text += wrapped(left_out + ")", width, 1);
   }
   return text;
 }

@@ -1,6 +1,8 @@
 #include "base/text.h"
 
 #include <gtest/gtest.h>
+#include <algorithm>
+#include <vector>
 
 #include <random>
 
@@ -68,6 +70,55 @@ TEST(NearestWord, OneSlipIsFoundAndStrangersAreNot) {
   EXPECT_EQ(nearest_word("prices", known), "price");
   EXPECT_FALSE(nearest_word("barn", known));
   EXPECT_FALSE(nearest_word("dt", known));
+}
+
+/// A word with one letter left out, doubled, changed or swapped with the next.
+std::string slip_in(const std::string& word, std::mt19937& random) {
+  const std::size_t at = 1 + random() % (word.size() - 2);
+  std::string slip = word;
+  switch (random() % 4) {
+    case 0:
+      return slip.erase(at, 1);
+    case 1:
+      return slip.insert(at, 1, word[at]);
+    case 2:
+      slip[at] = 'x';
+      return slip;
+    default:
+      std::swap(slip[at], slip[at + 1]);
+      return slip;
+  }
+}
+
+TEST(NearestWord, FindsTheWordBehind95Of100SlipsOfOneEdit) {
+  const std::vector<std::string> known = {
+      "start",     "check",    "bag",        "mark",
+      "result",    "bags",     "diet",       "need",
+      "outlook",   "price",    "plan",       "compare",
+      "backtest",  "workings", "report",     "sources",
+      "schema",    "import",   "calving",    "weaning",
+      "condition", "freight",  "waste",      "quote",
+      "analysis",  "green_up", "terrain",    "received",
+      "plucked",   "results",  "supersedes", "feedings_per_week",
+      "protein",   "moisture"};
+  std::mt19937 random(20260401);
+  int slips = 0;
+  int found = 0;
+  while (slips < 200) {
+    const std::string& word = known[random() % known.size()];
+    if (word.size() < 4) continue;
+    const std::string slip = slip_in(word, random);
+    if (std::find(known.begin(), known.end(), slip) != known.end()) continue;
+    ++slips;
+    found += nearest_word(slip, known) == word ? 1 : 0;
+  }
+  EXPECT_GE(found, 190);
+  for (const char* other :
+       {"zebra",    "tractor", "hydrogen", "quilt",   "mountain",   "xylophone", "banjo",
+        "umbrella", "kayak",   "vertigo",  "giraffe", "lighthouse", "puzzle",    "violin",
+        "wizard",   "yoghurt", "jungle",   "feather", "dolphin",    "saddlebag"}) {
+    EXPECT_FALSE(nearest_word(other, known)) << other;
+  }
 }
 
 }  // namespace

@@ -341,5 +341,23 @@ TEST(StandingResults, ACorrectionStandsForTheResultItSupersedes) {
   EXPECT_DOUBLE_EQ(standing_results(earlier.bags[0]).at(0)->values.at("cp"), 10.4);
 }
 
+// Two slips mended on one day: the last stands, not none.
+TEST(Corrections, OfOneDayLeaveTheLastOneStanding) {
+  Bag bag;
+  const Date day = *parse_date("2026-09-05");
+  for (const double cp : {4.6, 6.4, 6.3}) {
+    LabResult result;
+    result.received = day;
+    result.values["cp"] = cp;
+    if (!bag.results.empty()) result.supersedes = "2026-09-05";
+    bag.results.push_back(result);
+  }
+  const std::vector<const LabResult*> standing = standing_results(bag);
+  ASSERT_EQ(standing.size(), 1U);
+  EXPECT_EQ(standing[0]->values.at("cp"), 6.3);
+  EXPECT_EQ(correction_of(bag, bag.results[0]), &bag.results[1]);
+  EXPECT_EQ(correction_of(bag, bag.results[2]), nullptr);
+}
+
 }  // namespace
 }  // namespace pluckbook

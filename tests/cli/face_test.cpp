@@ -187,6 +187,24 @@ TEST(Face, TablesKeepToTheTerminalsWidth) {
             lines_of(on_terminal(folder, 60, "", price)).size());
 }
 
+TEST(Face, EveryReadingCommandKeepsTo60ColumnsAndTo80OffATerminal) {
+  FreshFolder folder("northern");
+  for (const char* words :
+       {"bags", "check", "diet draws", "need spring-cows", "outlook", "plan first-calf",
+        "compare what-ifs.yaml", "workings spring-cows", "sources", "backtest draws"}) {
+    const std::string command = std::string(words) + " --as-of 2026-09-05";
+    for (const std::string& line : lines_of(run_in(folder.path(), command).output)) {
+      EXPECT_LE(line.size(), 80U) << words << ": " << line;
+    }
+    for (const std::string& line : lines_of(on_terminal(folder, 60, "NO_COLOR=1", command))) {
+      // A chart keeps its shape and a command to type its line.
+      const bool unbroken =
+          std::string(words).rfind("diet", 0) == 0 || line.rfind("next: ", 0) == 0;
+      EXPECT_TRUE(unbroken || line.size() <= 60) << words << ": " << line;
+    }
+  }
+}
+
 TEST(Face, TerminalsGetColourUnlessTheySayNo) {
   FreshFolder folder("northern");
   const std::string outlook = "outlook spring-cows --as-of 2026-08-20";

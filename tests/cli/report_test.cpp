@@ -1,8 +1,10 @@
 // The HTML page as a file: it fetches nothing, runs nothing, and says what the commands say.
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <memory>
+#include <nlohmann/json.hpp>
 #include <regex>
 #include <set>
 #include <vector>
@@ -148,6 +150,23 @@ TEST_P(Report, TablesSayWhatOutlookAndPriceSay) {
     }
   }
   EXPECT_GE(compared, 25);
+}
+
+TEST_P(Report, TheOutlooksTextSaysWhatItsJsonSays) {
+  for (const std::string& herd : GetParam().herds) {
+    const std::string text = run("outlook " + herd);
+    const auto json = nlohmann::json::parse(run("outlook " + herd + " --json"));
+    for (const auto& nutrient : json.at("herds")[0].at("nutrients")) {
+      const auto percent = [](const nlohmann::json& value) {
+        return fmt::format("{:.1f} %", value.get<double>());
+      };
+      const std::string name = nutrient.at("nutrient") == "tdn" ? "TDN" : "protein";
+      const std::string row =
+          fmt::format("\n{:<8}  +{}  +{} ", name, percent(nutrient.at("diet_now").at("median")),
+                      percent(nutrient.at("need_now").at("value")));
+      EXPECT_TRUE(std::regex_search(text, std::regex(row))) << row << "\n" << text;
+    }
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(Demo, Report, ::testing::Values(northern, southern),

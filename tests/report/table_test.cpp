@@ -17,13 +17,25 @@ TEST(Table, ColumnsStandUnderTheirHeadersWhateverTheLetters) {
             "牧場      10.1\n");
 }
 
+TEST(Table, CombiningMarksAndOtherScriptsKeepTheColumns) {
+  Table table({{"name", Align::left}, {"CP, %"}});
+  table.add({"Pen\u0303a", "9.4"});          // n and a combining tilde
+  table.add({"\u05e0\u05d7\u05dc", "8.1"});  // Hebrew, right to left
+  table.add({"Žďár", "7.0"});
+  EXPECT_EQ(table.text(),
+            "name  CP, %\n"
+            "Pen\u0303a    9.4\n"
+            "\u05e0\u05d7\u05dc     8.1\n"
+            "Žďár    7.0\n");
+}
+
 TEST(Table, WhatDoesNotFitIsDroppedAndNamed) {
   Table table({{"bag", Align::left}, {"plucked"}, {"a long remark"}});
   table.add({"26-north-01", "2026-06-12", "cows in the bottoms"});
   EXPECT_EQ(table.text(30),
             "bag             plucked\n"
             "26-north-01  2026-06-12\n"
-            "(left out to fit: a long remark)\n");
+            "(left out to fit: a long\n remark)\n");
 }
 
 TEST(Wrapped, NoLineIsTooWideAndNoNumberLosesItsUnit) {
