@@ -144,7 +144,8 @@ Result<std::string> ids_of(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments);
   if (!opened) return opened.problems();
   std::string text;
-  for (std::string_view kind : split(arguments.get("ids"), ',')) {
+  const std::string kinds = arguments.get("ids");
+  for (std::string_view kind : split(kinds, ',')) {
     if (kind == "herds") add_ids(text, opened->whole.herds);
     if (kind == "pastures") add_ids(text, opened->whole.pastures);
     if (kind == "bags") add_ids(text, opened->whole.bags);

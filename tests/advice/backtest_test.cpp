@@ -74,7 +74,8 @@ TEST(Backtest, JudgesShortfallDatesTheLaterBagsTell) {
   Book book = a_book();
   EXPECT_EQ(replayed(book).nutrients[0].dates[0].dates, 0);  // it falls after the last bag
   book.bags.push_back(bag_of("n4", "2026-08-20", 6.5, 53));
-  const auto& dates = replayed(book).nutrients[0].dates;
+  const Backtest result = replayed(book);
+  const auto& dates = result.nutrients[0].dates;
   EXPECT_EQ(dates[0].dates, 3);  // from the first three results; on the fourth it is below already
   // The newest bag stays, so it never falls: the error is that of a date at the horizon.
   EXPECT_GT(dates[1].mean_absolute_days, dates[0].mean_absolute_days);
