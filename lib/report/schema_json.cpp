@@ -38,7 +38,9 @@ const Kind* kind_named(const std::string& name) {
        {"a load, in ton or tonne; a plain number is in the book's own", "tons?|lb|tonnes?|kg"}},
       {"price",
        {"a price for a unit of feed as it lies, currency/unit",
-        "[A-Z]{3} */ *(([0-9]+\\.?[0-9]*|\\.[0-9]+) +)?[a-z]+"}},
+        "[A-Z]{3} */ *(([0-9]+\\.?[0-9]*|\\.[0-9]+) +)?[a-z]+( "
+        "+(bu|(bag|bale|barrel|block|box|bushel|drum|load|roll|sack|stack|tank|tote|tub)(s|es)?))"
+        "?"}},
   };
   const auto found = kinds.find(name);
   return found == kinds.end() ? nullptr : &found->second;
