@@ -184,10 +184,10 @@ std::string price_in_brief(const PriceAnswer& answer, const Reader& reader) {
     case MixStatus::none_needed:
       return "No supplement is needed.";
     case MixStatus::optimal:
-      return fmt::format("Feed {} a head daily: {}, the herd {}.",
+      return fmt::format("Feed {} a head daily: {} (herd {}).",
                          parts_in_words(answer, answer.mix, reader),
                          money(answer.mix.cost().value(), reader),
-                         money(answer.mix.cost().value() * answer.herd->head, reader));
+                         fixed(answer.mix.cost().value() * answer.herd->head, 2));
     case MixStatus::out_of_reach:
       return "No safe mix of these feeds meets the need.";
     case MixStatus::not_trusted:
