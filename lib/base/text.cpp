@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <cstdlib>
 #include <cwchar>
 
 namespace pluckbook {
@@ -119,17 +120,19 @@ std::string fixed(double value, int decimals) {
   return text;
 }
 
+std::size_t utf8_bytes(std::string_view bytes) {
+  std::size_t good = 0;
+  while (const std::size_t length = sequence_length(bytes.substr(good))) good += length;
+  return good;
+}
+
 bool is_utf8(std::string_view bytes) {
-  while (!bytes.empty()) {
-    const std::size_t length = sequence_length(bytes);
-    if (length == 0) return false;
-    bytes.remove_prefix(length);
-  }
-  return true;
+  return utf8_bytes(bytes) == bytes.size();
 }
 
 std::vector<char32_t> code_points(std::string_view utf8) {
   std::vector<char32_t> codes;
+  codes.reserve(utf8.size());
   while (!utf8.empty()) {
     const std::size_t length = std::max<std::size_t>(1, sequence_length(utf8));
     codes.push_back(decode(utf8, length));
@@ -207,6 +210,8 @@ std::optional<std::string> nearest_word(std::string_view word, std::span<const s
   std::optional<std::string> best;
   int best_edits = allowed + 1;
   for (const std::string& candidate : known) {
+    const auto longer = static_cast<long>(candidate.size()) - static_cast<long>(word.size());
+    if (std::abs(longer) > allowed) continue;  // as many edits at least
     const int distance = edits(word, candidate);
     if (distance < best_edits) {
       best_edits = distance;

@@ -21,7 +21,9 @@ std::string shortest(double value);
 /// A number as it is shown to people, with that many decimals; never "-0.0".
 std::string fixed(double value, int decimals);
 
-/// True when the bytes are well-formed UTF-8 (no overlong forms, no surrogates).
+/// How many of the bytes, from the first on, are well-formed UTF-8 (no overlong forms, no
+/// surrogates).
+std::size_t utf8_bytes(std::string_view bytes);
 bool is_utf8(std::string_view bytes);
 
 /// The characters of a well-formed UTF-8 text.

@@ -305,7 +305,7 @@ Place YamlDocument::place_of(const YamlNode& node) const {
   } else if (node.kind == YamlNode::Kind::scalar && rest.starts_with(node.text)) {
     length = characters(node.text);
   }
-  return place_at(file, text, node.begin, length);
+  return place_on_line(node.line, file, text, node.begin, length);
 }
 
 Result<YamlDocument> read_yaml(std::string file, std::string text, const YamlLimits& limits) {

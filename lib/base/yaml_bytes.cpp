@@ -47,15 +47,20 @@ LineSpan line_around(std::string_view text, std::size_t at) {
   return {std::min(begin, end), end};
 }
 
-// Where a byte stands, as people count: lines and characters from 1.
-Place place_at(const std::string& file, std::string_view text, std::size_t at, std::size_t length) {
+Place place_at(const std::string& file, std::string_view text, std::size_t at) {
+  const auto before = text.begin() + static_cast<long>(std::min(at, text.size()));
+  const auto breaks = static_cast<int>(std::count(text.begin(), before, '\n'));
+  return place_on_line(1 + breaks, file, text, at, 1);
+}
+
+Place place_on_line(int line_number, const std::string& file, std::string_view text, std::size_t at,
+                    std::size_t length) {
   at = std::min(at, text.size());
   const LineSpan span = line_around(text, at);
   const std::string_view line = text.substr(span.begin, span.end - span.begin);
   Place place;
   place.file = file;
-  place.line =
-      1 + static_cast<int>(std::count(text.begin(), text.begin() + static_cast<long>(at), '\n'));
+  place.line = line_number;
   place.column = 1 + static_cast<int>(
                          characters(text.substr(span.begin, std::min(at, span.end) - span.begin)));
   place.length = static_cast<int>(std::max<std::size_t>(1, length));
@@ -84,24 +89,6 @@ Problem not_text(const std::string& file, std::string_view text, std::size_t at)
       "bytes that are not UTF-8 text stand here",
       "save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read",
       std::move(place));
-}
-
-// Bytes of the character that begins the text, or 0 where none does.
-std::size_t character_length(std::string_view text) {
-  for (std::size_t length = 1; length <= std::min<std::size_t>(4, text.size()); ++length) {
-    if (is_utf8(text.substr(0, length))) return length;
-  }
-  return 0;
-}
-
-std::size_t first_bad_byte(std::string_view text) {
-  std::size_t good = 0;
-  while (good < text.size()) {
-    const std::size_t length = character_length(text.substr(good));
-    if (length == 0) break;
-    good += length;
-  }
-  return good;
 }
 
 std::optional<Problem> refuse_character(const std::string& file, std::string_view text,
@@ -163,7 +150,7 @@ std::optional<Problem> refuse_bytes(const std::string& file, std::string_view te
   if (text.size() > limits.bytes) return too_large(file, text.size(), limits.bytes);
   const std::size_t nul = text.find('\0');
   if (nul != std::string_view::npos) return not_text(file, text, nul);
-  const std::size_t bad = first_bad_byte(text);
+  const std::size_t bad = utf8_bytes(text);
   if (bad < text.size()) return not_text(file, text, bad);
 
   std::size_t at = start_of_text(text);

@@ -23,9 +23,13 @@ struct LineSpan {
 };
 LineSpan line_around(std::string_view text, std::size_t at);
 
-/// Where the byte `at` stands: lines and characters counted from 1, `length` characters marked.
-Place place_at(const std::string& file, std::string_view text, std::size_t at,
-               std::size_t length = 1);
+/// Where the byte `at` stands: lines and characters counted from 1, one character marked.
+Place place_at(const std::string& file, std::string_view text, std::size_t at);
+
+/// The same where the number of the line is known: a file full of Problems is not counted through
+/// for each. `length` characters are marked.
+Place place_on_line(int line_number, const std::string& file, std::string_view text, std::size_t at,
+                    std::size_t length);
 
 /// Just past the quote that closes the one at `begin`, or npos when none does.
 std::size_t past_closing_quote(std::string_view text, std::size_t begin);

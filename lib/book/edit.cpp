@@ -96,7 +96,8 @@ Result<Samples> read_bags(const Book& book, const std::string& file, const std::
   scratch.labs = book.labs;
   Problems problems;
   FileReading reading(*document, {book.units, book.currency}, problems);
-  read_samples(reading, document->root, "", scratch);
+  UsedIds used;
+  read_samples(reading, document->root, "", scratch, used);
   std::erase_if(problems, [](const Problem& p) { return p.severity == Severity::warning; });
   if (!problems.empty()) return problems;
   return Samples{*std::move(document), std::move(scratch.bags)};

@@ -27,6 +27,7 @@ struct Reader {
   Reading reading;
   std::map<std::string, YamlDocument> documents;  // kept for Problems that need two files
   std::set<std::string> unread;                   // files that could not be read
+  UsedIds bag_ids;
 
   void note(const Problems& problems) {
     reading.problems.insert(reading.problems.end(), problems.begin(), problems.end());
@@ -132,7 +133,7 @@ void read_samples_file(Reader& reader, const SamplesFile& file) {
   }
   FileReading reading = reader.read(*document);
   const std::size_t first = book.bags.size();
-  read_samples(reading, document->root, file.pasture, book);
+  read_samples(reading, document->root, file.pasture, book, reader.bag_ids);
   for (std::size_t i = first; i < book.bags.size(); ++i) {
     const Bag& bag = book.bags[i];
     if (bag.plucked.is_special() || bag.plucked.year() == file.year) continue;

@@ -274,12 +274,13 @@ std::vector<Quote> read_quotes_of(FileReading& reading, const YamlNode::Entry& e
 }
 
 void read_feeds(FileReading& reading, const YamlNode& root, Book& book) {
+  UsedIds used;
   for (const YamlNode& node : items_of(reading, root, "feed")) {
     Feed feed;
     feed.origin = reading.origin(node);
     const std::size_t before = reading.problem_count();
     read_record(reading, node, feed_keys(), feed);
-    note_used_id(reading, node, book.feeds, feed, "feed");
+    note_used_id(reading, node, used, feed, "feed");
     if (reading.problem_count() == before) check_feed(reading, node, feed);
     if (feed.name.empty()) feed.name = feed.id;
     book.feeds.push_back(std::move(feed));

@@ -67,11 +67,12 @@ std::vector<KeyFact> layout_facts() {
 }
 
 void read_layouts(FileReading& reading, const YamlNode& root, Book& book) {
+  UsedIds used;
   for (const YamlNode& node : items_of(reading, root, "layout")) {
     Layout layout;
     layout.origin = reading.origin(node);
     read_record(reading, node, layout_keys(), layout);
-    note_used_id(reading, node, book.layouts, layout, "layout");
+    note_used_id(reading, node, used, layout, "layout");
     if (!layout.lab.empty()) {
       note_unknown_id(reading, at_key(node, "lab"), book.labs, layout.lab, "laboratory",
                       "book.yaml");

@@ -281,23 +281,25 @@ void read_operation(FileReading& reading, const YamlNode& root, Book& book) {
 }
 
 void read_pastures(FileReading& reading, const YamlNode& root, Book& book) {
+  UsedIds used;
   for (const YamlNode& node : items_of(reading, root, "pasture")) {
     Pasture pasture;
     pasture.origin = reading.origin(node);
     read_record(reading, node, pasture_keys(), pasture);
-    note_used_id(reading, node, book.pastures, pasture, "pasture");
+    note_used_id(reading, node, used, pasture, "pasture");
     if (pasture.name.empty()) pasture.name = pasture.id;
     book.pastures.push_back(std::move(pasture));
   }
 }
 
 void read_herds(FileReading& reading, const YamlNode& root, Book& book) {
+  UsedIds used;
   for (const YamlNode& node : items_of(reading, root, "herd")) {
     Herd herd;
     herd.origin = reading.origin(node);
     const std::size_t before = reading.problem_count();
     read_record(reading, node, herd_keys(), herd);
-    note_used_id(reading, node, book.herds, herd, "herd");
+    note_used_id(reading, node, used, herd, "herd");
     if (reading.problem_count() == before) check_herd(reading, node, herd);
     if (herd.name.empty()) herd.name = herd.id;
     book.herds.push_back(std::move(herd));

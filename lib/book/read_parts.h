@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <unordered_map>
 
 #include "book/keys.h"
 
@@ -34,22 +35,39 @@ void read_condition(FileReading&, const YamlNode& root, Book&);
 void read_events(FileReading&, const YamlNode& root, Book&);
 void read_layouts(FileReading&, const YamlNode& root, Book&);
 
-/// The bags of one pasture's file. Only what can be seen in the bag itself is checked unless the
-/// book is given, which is where bag ids and laboratories are looked up.
-void read_samples(FileReading&, const YamlNode& root, const std::string& pasture, Book&);
-
-/// Notes a Problem when an id of this list is used before, whatever the case of its letters.
-template <class Record>
-void note_used_id(FileReading& reading, const YamlNode& node, const std::vector<Record>& earlier,
-                  const Record& record, std::string_view what) {
-  for (const Record& other : earlier) {
-    if (record.id.empty() || !same_id(other.id, record.id)) continue;
-    reading.error(at_key(node, what == "bag" ? "bag" : "id"),
-                  fmt::format("{} '{}' is already at {}:{}", what, other.id, other.origin.file,
-                              other.origin.line),
-                  "give one of them another id");
-    return;
+/// The ids met so far of one kind of record. A book of twenty years holds many thousand bags, so
+/// that each is not held against every other.
+class UsedIds {
+ public:
+  struct Use {
+    std::string id;
+    Origin origin;
+  };
+  /// Takes an id; where it is taken already, by which record.
+  const Use* take(const std::string& id, const Origin& origin) {
+    const auto [at, is_new] = uses_.try_emplace(as_id(id), Use{id, origin});
+    return is_new ? nullptr : &at->second;
   }
+
+ private:
+  std::unordered_map<std::string, Use> uses_;
+};
+
+/// The bags of one pasture's file. Their ids are taken among those of the files read before;
+/// laboratories are looked up in the book.
+void read_samples(FileReading&, const YamlNode& root, const std::string& pasture, Book&, UsedIds&);
+
+/// Notes a Problem when an id is used before, whatever the case of its letters.
+template <class Record>
+void note_used_id(FileReading& reading, const YamlNode& node, UsedIds& used, const Record& record,
+                  std::string_view what) {
+  if (record.id.empty()) return;
+  const UsedIds::Use* earlier = used.take(record.id, record.origin);
+  if (earlier == nullptr) return;
+  reading.error(at_key(node, what == "bag" ? "bag" : "id"),
+                fmt::format("{} '{}' is already at {}:{}", what, earlier->id, earlier->origin.file,
+                            earlier->origin.line),
+                "give one of them another id");
 }
 
 /// Notes a Problem when no record of the list has this id. Where the file that holds the list could

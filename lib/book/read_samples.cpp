@@ -282,14 +282,14 @@ std::vector<KeyFact> bag_facts() {
 }
 
 void read_samples(FileReading& reading, const YamlNode& root, const std::string& pasture,
-                  Book& book) {
+                  Book& book, UsedIds& used) {
   for (const YamlNode& node : items_of(reading, root, "bag")) {
     Bag bag;
     bag.pasture = pasture;
     bag.origin = reading.origin(node);
     const std::size_t before = reading.problem_count();
     read_record(reading, node, bag_keys(), bag);
-    note_used_id(reading, node, book.bags, bag, "bag");
+    note_used_id(reading, node, used, bag, "bag");
     check_laboratories(reading, node, bag, book);
     if (reading.problem_count() == before) check_dates(reading, node, bag);
     book.bags.push_back(std::move(bag));

@@ -82,8 +82,7 @@ std::optional<double> kg_in(std::string_view unit);
 /// The words of a name with '-', '_' and spaces taken as one: "Range-cube 20" -> "range_cube_20".
 std::string as_id(std::string_view name);
 
-/// Whether two ids are the same by as_id, told without making either: every bag is held against
-/// every other.
+/// Whether two ids are the same by as_id.
 bool same_id(std::string_view a, std::string_view b);
 
 /// A number as it is said in a message, to three or more digits: 0.5, 45.2, 3527.

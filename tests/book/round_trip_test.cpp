@@ -114,7 +114,8 @@ std::vector<Bag> bags_in(const std::string& text) {
   Book book = book_with_labs();
   Problems problems;
   FileReading reading(*document, {}, problems);
-  read_samples(reading, document->root, "north", book);
+  UsedIds used;
+  read_samples(reading, document->root, "north", book, used);
   for (const Problem& problem : problems) {
     EXPECT_EQ(problem.severity, Severity::warning) << to_text(problem);
   }

@@ -1,5 +1,6 @@
 // Dates, numbers, units and words as they stand in a book or on the command line.
 #include <cmath>
+#include <tuple>
 
 #include "base/date.h"
 #include "book/read.h"
@@ -9,10 +10,13 @@
 namespace pluckbook::fuzz {
 namespace {
 
-template <class T>
-void try_value(const Value<T>& value, const std::string& text) {
-  const Result<T> read = value.parse({}, "value", text);
-  if (!read) require_useful(read.problems());
+template <class... Values>
+void try_values(const std::tuple<Values...>& values, const std::string& text) {
+  const auto read = [&](const auto& value) {
+    const auto parsed = value.parse({}, "value", text);
+    if (!parsed) require_useful(parsed.problems());
+  };
+  std::apply([&](const auto&... value) { (read(value), ...); }, values);
 }
 
 void read(const std::string& text) {
@@ -22,20 +26,15 @@ void read(const std::string& text) {
   }
   if (const auto date = parse_date(text)) require(to_iso(*date) == text, "so does a date", text);
   require_printable(shown(text));
-  try_value(text_value("a"), text);
-  try_value(id_value("a"), text);
-  try_value(date_value("2026-07-06"), text);
-  try_value(month_day_value("04-20"), text);
-  try_value(yes_no_value(), text);
-  try_value(whole_value("1", 1, 500), text);
-  try_value(share_value("5", 0, 100), text);
-  try_value(money_value("18 USD"), text);
-  try_value(weight_value("1250 lb"), text);
-  try_value(milk_value("22 lb/day"), text);
-  try_value(gain_value("2 lb/day"), text);
-  try_value(as_fed_value("1 lb/day"), text);
-  try_value(hectares_value("640 acre"), text);
-  try_value(load_value("24 ton"), text);
+  static const auto words =
+      std::tuple(text_value("a"), id_value("a"), date_value("2026-07-06"), month_day_value("04-20"),
+                 yes_no_value(), whole_value("1", 1, 500));
+  static const auto quantities =
+      std::tuple(share_value("5", 0, 100), money_value("18 USD"), weight_value("1250 lb"),
+                 milk_value("22 lb/day"), gain_value("2 lb/day"), as_fed_value("1 lb/day"),
+                 hectares_value("640 acre"), load_value("24 ton"));
+  try_values(words, text);
+  try_values(quantities, text);
   const Result<KgBody> weight = parse_weight(text, UnitSystem::us);
   if (!weight) require_useful(weight.problems());
 }

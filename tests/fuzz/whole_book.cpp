@@ -1,43 +1,50 @@
 // A book of several files: the input is their texts, each under a line "@NAME" (of the names
 // below). All of it is read, as `check` does.
-#include <unistd.h>
-
 #include <array>
 #include <filesystem>
-#include <fstream>
+#include <map>
 
 #include "book/read.h"
 #include "fuzz/properties.h"
+#include "fuzz/scratch.h"
 
 namespace pluckbook::fuzz {
 namespace {
 
-namespace fs = std::filesystem;
+constexpr std::array<std::string_view, 10> names = {
+    "book.yaml",    "pastures.yaml",           "herds.yaml",     "grazing.yaml",
+    "feeds.yaml",   "samples/2026/north.yaml", "condition.yaml", "events.yaml",
+    "layouts.yaml", "samples/2025/meadow.yaml"};
 
-constexpr std::array<std::string_view, 8> names = {
-    "book.yaml",  "pastures.yaml",           "herds.yaml",     "grazing.yaml",
-    "feeds.yaml", "samples/2026/north.yaml", "condition.yaml", "samples/2025/meadow.yaml"};
+using Texts = std::map<std::string, std::string>;
 
-const fs::path& folder() {
-  static const fs::path path = [] {
-    const fs::path memory = "/dev/shm";
-    const fs::path root = fs::is_directory(memory) ? memory : fs::temp_directory_path();
-    return root / ("pluckbook-fuzz-" + std::to_string(::getpid()));
-  }();
-  return path;
+Texts texts_of(std::string_view input) {
+  Texts texts;
+  std::string* current = nullptr;
+  for (const std::string_view line : split(input, '\n')) {
+    if (!line.starts_with('@')) {
+      if (current != nullptr) *current += std::string(line) + "\n";
+      continue;
+    }
+    for (const std::string_view name : names) {
+      if (line.substr(1) == name) current = &texts[std::string(name)];
+    }
+  }
+  return texts;
 }
 
-void write_files(std::string_view text) {
-  std::ofstream file;
-  for (const std::string_view line : split(text, '\n')) {
-    for (const std::string_view name : names) {
-      if (!line.starts_with('@') || line.substr(1) != name) continue;
-      file.close();
-      fs::create_directories((folder() / name).parent_path());
-      file.open(folder() / name, std::ios::binary);
-    }
-    if (file.is_open() && !line.starts_with('@')) file << line << '\n';
+// Only files that differ from the last input's are written: most mutations change one.
+void write_files(Texts texts) {
+  static Texts there;
+  for (const auto& [name, text] : there) {
+    if (!texts.contains(name)) std::filesystem::remove(scratch().path() / name);
   }
+  for (const auto& [name, text] : texts) {
+    const auto old = there.find(name);
+    if (old != there.end() && old->second == text) continue;
+    scratch().write(name, text);
+  }
+  there = std::move(texts);
 }
 
 }  // namespace
@@ -45,9 +52,8 @@ void write_files(std::string_view text) {
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   using namespace pluckbook;
-  fuzz::write_files(fuzz::text_of(data, size));
-  const Reading reading = read_whole_book(fuzz::folder());
+  fuzz::write_files(fuzz::texts_of(fuzz::text_of(data, size)));
+  const Reading reading = read_whole_book(fuzz::scratch().path());
   fuzz::require_useful(reading.problems);
-  std::filesystem::remove_all(fuzz::folder());
   return 0;
 }
