@@ -4,7 +4,7 @@
 
 #include "base/yaml.h"
 #include "book/edit.h"
-#include "book/read_parts.h"
+#include "book/parts.h"
 #include "fuzz/properties.h"
 
 namespace pluckbook::fuzz {
@@ -23,19 +23,6 @@ Book small_book() {
   if (file != "pastures.yaml") book.pastures.push_back(pasture);
   if (file != "herds.yaml" && file != "pastures.yaml") book.herds.push_back(herd);
   return book;
-}
-
-void read_part(FileReading& reading, const YamlNode& root, Book& book) {
-  if (file == "book.yaml") read_operation(reading, root, book);
-  if (file == "pastures.yaml") read_pastures(reading, root, book);
-  if (file == "herds.yaml") read_herds(reading, root, book);
-  if (file == "grazing.yaml") read_grazing(reading, root, book);
-  if (file == "feeds.yaml") read_feeds(reading, root, book);
-  UsedIds used;
-  if (file == "samples.yaml") read_samples(reading, root, "north", book, used);
-  if (file == "condition.yaml") read_condition(reading, root, book);
-  if (file == "events.yaml") read_events(reading, root, book);
-  if (file == "layouts.yaml") read_layouts(reading, root, book);
 }
 
 void require_only_added(const std::string& before, const Result<Spliced>& spliced) {
@@ -69,7 +56,7 @@ void read(const std::string& text) {
   Book book = small_book();
   Problems problems;
   FileReading reading(*document, {}, problems);
-  read_part(reading, document->root, book);
+  read_part(reading, document->root, file, book);
   require_useful(problems);
   for (const Problem& problem : problems) {
     require(problem.place && problem.place->line > 0, "a Problem has a place", problem.what);
