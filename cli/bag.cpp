@@ -68,10 +68,12 @@ Result<Answer> run_bag(const Arguments& arguments) {
   Result<Written> written = add_bag(opened->whole, *bag);
   if (!written) return written.problems();
   const std::string stops = bag->stops ? fmt::format(", {} stops", *bag->stops) : "";
-  return kept(*written,
-              fmt::format("bag {} kept: {}, {}{}{}", bag->id, (*pasture)->name,
-                          to_iso(bag->plucked), stops, remark_on(*bag)),
-              fmt::format("dry it within a day or two, then  pluckbook mark {} dried", bag->id));
+  const Kept kept = {
+      fmt::format("bag {} kept: {}, {}{}{}", bag->id, (*pasture)->name, to_iso(bag->plucked), stops,
+                  remark_on(*bag)),
+      fmt::format("dry it within a day or two, then  pluckbook mark {} dried", bag->id),
+      {{"bag", bag->id}, {"pasture", bag->pasture}, {"date", to_iso(bag->plucked)}}};
+  return said_of(kept, "bag", *written, arguments);
 }
 
 }  // namespace pluckbook::cli

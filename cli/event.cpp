@@ -48,9 +48,10 @@ Result<Answer> run_event(const Arguments& arguments) {
   if (arguments.has("note")) event.emplace_back("note", arguments.get("note"));
   Result<Written> written = add_record(opened->whole, "events.yaml", event);
   if (!written) return written.problems();
-  return kept(*written,
-              fmt::format("{} at {} on {} kept", word_of(*kind), (*pasture)->name, to_iso(*day)),
-              fmt::format("{}: pluckbook bag {} --plan", when_to_pluck(*kind), (*pasture)->id));
+  const Kept kept = {
+      fmt::format("{} at {} on {} kept", word_of(*kind), (*pasture)->name, to_iso(*day)),
+      fmt::format("{}: pluckbook bag {} --plan", when_to_pluck(*kind), (*pasture)->id), event};
+  return said_of(kept, "event", *written, arguments);
 }
 
 }  // namespace pluckbook::cli

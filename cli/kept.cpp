@@ -2,11 +2,26 @@
 
 #include <fmt/format.h>
 
+#include "report/json.h"
+
 namespace pluckbook::cli {
 
-Answer kept(const Written& written, const std::string& what, const std::string& next) {
+std::string document_of(const Kept& kept, std::string_view command, const Written& written) {
+  Json json = document(std::string(command));
+  for (const auto& [key, value] : kept.about) json[key] = value;
+  json["what"] = kept.what;
+  json["file"] = written.file;
+  json["line"] = written.line;
+  json["next"] = kept.next;
+  return printed(json);
+}
+
+Answer said_of(const Kept& kept, std::string_view command, const Written& written,
+               const Arguments& arguments) {
   Answer answer;
-  answer.text = fmt::format("{}\n{}:{}\nnext: {}\n", what, written.file, written.line, next);
+  answer.text = arguments.has("json") ? document_of(kept, command, written)
+                                      : fmt::format("{}\n{}:{}\nnext: {}\n", kept.what,
+                                                    written.file, written.line, kept.next);
   answer.warnings = written.warnings;
   return answer;
 }

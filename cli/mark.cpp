@@ -71,9 +71,11 @@ Result<Answer> run_mark(const Arguments& arguments) {
   Result<Written> written = mark_bag(opened->whole, (*bag)->id, mark);
   if (!written) return written.problems();
   const std::string to = mark.lab.empty() ? "" : " to " + mark.lab;
-  return kept(*written,
-              fmt::format("bag {} {} on {}{}", (*bag)->id, arguments.words[1], to_iso(*date), to),
-              next_step((*bag)->id, *what));
+  const Kept kept = {
+      fmt::format("bag {} {} on {}{}", (*bag)->id, arguments.words[1], to_iso(*date), to),
+      next_step((*bag)->id, *what),
+      {{"bag", (*bag)->id}, {"mark", arguments.words[1]}, {"date", to_iso(*date)}}};
+  return said_of(kept, "mark", *written, arguments);
 }
 
 }  // namespace pluckbook::cli

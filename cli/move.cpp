@@ -44,14 +44,16 @@ Result<Answer> run_move(const Arguments& arguments) {
   const bool stays = before != nullptr && before->pasture == (*pasture)->id;
   const Pasture* from =
       before == nullptr || stays ? nullptr : find_pasture(opened->whole, before->pasture);
-  return kept(*written,
-              fmt::format("{} in {} from {}{}{}", (*herd)->id, (*pasture)->name, to_iso(*day),
-                          from == nullptr ? "" : ", before that in " + from->name,
-                          bare ? "; grazing is short there" : ""),
-              has_fresh_bag(opened->whole, (*pasture)->id, *day)
-                  ? "pluckbook outlook " + (*herd)->id
-                  : fmt::format("no bag of {} days there: pluckbook bag {} --plan", fresh_days,
-                                (*pasture)->id));
+  const Kept kept = {
+      fmt::format("{} in {} from {}{}{}", (*herd)->id, (*pasture)->name, to_iso(*day),
+                  from == nullptr ? "" : ", before that in " + from->name,
+                  bare ? "; grazing is short there" : ""),
+      has_fresh_bag(opened->whole, (*pasture)->id, *day)
+          ? "pluckbook outlook " + (*herd)->id
+          : fmt::format("no bag of {} days there: pluckbook bag {} --plan", fresh_days,
+                        (*pasture)->id),
+      move};
+  return said_of(kept, "move", *written, arguments);
 }
 
 }  // namespace pluckbook::cli

@@ -51,10 +51,11 @@ Result<Answer> run_quote(const Arguments& arguments) {
   const std::string& currency = opened->whole.currency;
   const std::string was = before == nullptr ? "" : ", was " + in_words(*before, currency);
   const std::vector<Herd>& herds = opened->whole.herds;
-  return kept(
-      *written,
+  const Kept kept = {
       fmt::format("{} quoted at {}{}", now.name, in_words(*quote_before(now, *day), currency), was),
-      herds.empty() ? "write your herds in herds.yaml" : "pluckbook price " + herds.front().id);
+      herds.empty() ? "write your herds in herds.yaml" : "pluckbook price " + herds.front().id,
+      {{"feed", (*feed)->id}, {"date", to_iso(*day)}}};
+  return said_of(kept, "quote", *written, arguments);
 }
 
 }  // namespace pluckbook::cli

@@ -169,6 +169,10 @@ std::string left_behind_text(const Bag& bag, const LabResult& correction) {
                  80, 2);
 }
 
+std::string next_step(const HerdChange& change, const OutlookSettings& settings) {
+  return fmt::format("pluckbook price {} --as-of {}", change.herd, to_iso(settings.as_of));
+}
+
 std::string answer_text(const Bag& bag, const FootedResult& footed, const DietSeries& before,
                         const Written& written) {
   std::string text =
@@ -182,6 +186,22 @@ std::string answer_text(const Bag& bag, const FootedResult& footed, const DietSe
   line(DietNutrient::crude_protein, footed.crude_protein);
   line(DietNutrient::tdn, footed.tdn);
   return text;
+}
+
+Json answer_json(const std::string& bag, const LabResult& result, const FootedResult& footed,
+                 const Written& written, const std::vector<HerdChange>& changed,
+                 const OutlookSettings& settings) {
+  Json json = document("result");
+  json["bag"] = bag;
+  json["what"] = fmt::format("result of bag {} kept", bag);
+  json["file"] = written.file;
+  json["line"] = written.line;
+  json["next"] = changed.empty() ? "pluckbook outlook" : next_step(changed.front(), settings);
+  json["basis"] = result.basis == Basis::dry_matter ? "dry matter" : "as received";
+  json["cautions"] = footed.cautions;
+  json["notes"] = footed.notes;
+  json["changes"] = changes_json(changed);
+  return json;
 }
 
 }  // namespace
@@ -218,15 +238,7 @@ Result<Answer> run_result(const Arguments& arguments) {
   answer.warnings.insert(answer.warnings.end(), written->warnings.begin(), written->warnings.end());
   if (looks_as_received(*result)) answer.warnings.push_back(doubt_of_basis(*result, (*bag)->id));
   if (arguments.has("json")) {
-    Json json = document("result");
-    json["bag"] = (*bag)->id;
-    json["file"] = written->file;
-    json["line"] = written->line;
-    json["basis"] = result->basis == Basis::dry_matter ? "dry matter" : "as received";
-    json["cautions"] = footed->cautions;
-    json["notes"] = footed->notes;
-    json["changes"] = changes_json(*changed);
-    answer.text = printed(json);
+    answer.text = printed(answer_json((*bag)->id, *result, *footed, *written, *changed, settings));
     return answer;
   }
   Result<DietSeries> after =
@@ -239,8 +251,7 @@ Result<Answer> run_result(const Arguments& arguments) {
   }
   if (!changed->empty()) answer.text += "\n" + changes_text(*changed, settings.until);
   for (const HerdChange& change : *changed) {
-    answer.text +=
-        fmt::format("next: pluckbook price {} --as-of {}\n", change.herd, to_iso(settings.as_of));
+    answer.text += "next: " + next_step(change, settings) + "\n";
   }
   return answer;
 }

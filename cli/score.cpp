@@ -45,10 +45,10 @@ Result<Answer> run_score(const Arguments& arguments) {
   Result<Written> written = add_record(opened->whole, "condition.yaml", score);
   if (!written) return written.problems();
   const ConditionScore* before = score_before(opened->whole, (*herd)->id, *day);
-  return kept(*written,
-              fmt::format("{} scored {} on {}{}", (*herd)->id, condition, to_iso(*day),
-                          against(before, parse_number(condition).value_or(0))),
-              "pluckbook outlook " + (*herd)->id);
+  const Kept kept = {fmt::format("{} scored {} on {}{}", (*herd)->id, condition, to_iso(*day),
+                                 against(before, parse_number(condition).value_or(0))),
+                     "pluckbook outlook " + (*herd)->id, score};
+  return said_of(kept, "score", *written, arguments);
 }
 
 }  // namespace pluckbook::cli

@@ -8,6 +8,7 @@
 #include "book/write.h"
 #include "cli/command.h"
 #include "cli/first_facts.h"
+#include "cli/kept.h"
 #include "cli/open_book.h"
 #include "cli/scenarios.h"
 #include "report/schema_json.h"
@@ -15,7 +16,14 @@
 namespace pluckbook::cli {
 namespace {
 
-Result<Answer> copy_scenario(const std::string& folder, const std::string& name) {
+Answer begun(const Kept& book, const Written& written, const Arguments& arguments) {
+  return {arguments.has("json") ? document_of(book, "start", written)
+                                : fmt::format("{}\nnext: {}\n", book.what, book.next),
+          {}};
+}
+
+Result<Answer> copy_scenario(const Arguments& arguments) {
+  const std::string &folder = arguments.words[0], name = arguments.get("scenario");
   std::vector<NewFile> files;
   std::vector<std::string> known;
   for (const ScenarioFile& file : scenario_files()) {
@@ -29,11 +37,10 @@ Result<Answer> copy_scenario(const std::string& folder, const std::string& name)
   }
   Result<Written> written = start_folder(folder, files);
   if (!written) return written.problems();
-  Answer answer;
-  answer.text = fmt::format(
-      "demo book {} copied to {}\nnext: cd {} && pluckbook outlook --as-of 2026-08-20\n", name,
-      shown(folder, 200), shown(folder, 200));
-  return answer;
+  const std::string place = shown(folder, 200);
+  return begun({fmt::format("demo book {} copied to {}", name, place),
+                fmt::format("cd {} && pluckbook outlook --as-of 2026-08-20", place)},
+               *written, arguments);
 }
 
 /// One for each file of a book, so that an editor completes and checks what is typed.
@@ -50,7 +57,7 @@ std::vector<NewFile> schemas() {
 
 Result<Answer> run_start(const Arguments& arguments) {
   const std::string& folder = arguments.words[0];
-  if (arguments.has("scenario")) return copy_scenario(folder, arguments.get("scenario"));
+  if (arguments.has("scenario")) return copy_scenario(arguments);
   Result<Date> today = as_of_day(arguments);
   if (!today) return today.problems();
   Result<BookFacts> facts = first_facts(
@@ -59,16 +66,15 @@ Result<Answer> run_start(const Arguments& arguments) {
   Result<Written> written = start_book(folder, *facts, schemas());
   if (!written) return written.problems();
   const std::string place = shown(folder, 200);
-  Answer answer;
-  answer.text = fmt::format("book '{}' begun in {}\n", shown(facts->name), place);
-  answer.text += facts->herd.empty()
-                     ? fmt::format(
-                           "next: write your pastures in {0}/pastures.yaml and your herds in "
-                           "{0}/herds.yaml, then  pluckbook check --book {0}\n",
-                           place)
-                     : fmt::format("next: cd {} && pluckbook bag {} --plan\n", place,
-                                   facts->pasture.front().second);
-  return answer;
+  const std::string next =
+      facts->herd.empty()
+          ? fmt::format(
+                "write your pastures in {0}/pastures.yaml and your herds in "
+                "{0}/herds.yaml, then  pluckbook check --book {0}",
+                place)
+          : fmt::format("cd {} && pluckbook bag {} --plan", place, facts->pasture.front().second);
+  return begun({fmt::format("book '{}' begun in {}", shown(facts->name), place), next}, *written,
+               arguments);
 }
 
 }  // namespace pluckbook::cli

@@ -239,17 +239,22 @@ std::string_view analyte_named(std::string_view name) {
   return analyte == nullptr ? std::string_view() : analyte->name;
 }
 
-Result<TypedValue> parse_analyte(std::string_view name, std::string_view text) {
-  const std::string id = as_id(name);
-  if (const RefusedName* refused = find_refused(id))
+std::optional<Problem> refuse_analyte(std::string_view name) {
+  if (const RefusedName* refused = find_refused(as_id(name)))
     return input_problem(std::string(refused->what), std::string(refused->remedy));
+  if (analyte_named(name).empty()) return unknown_analyte(name);
+  return std::nullopt;
+}
+
+Result<TypedValue> parse_analyte(std::string_view name, std::string_view text) {
+  if (auto refused = refuse_analyte(name)) return *std::move(refused);
+  const std::string id = as_id(name);
   if (const Form* form = find_form(id)) {
     const Result<double> figure = parse_figure(form->in_words, form->unit, text);
     if (!figure) return figure.problems();
     return TypedValue{std::string(form->analyte), form->to_analyte(*figure)};
   }
   const Analyte* analyte = find_by_any_name(id);
-  if (analyte == nullptr) return unknown_analyte(name);
   const Result<double> figure = parse_figure(analyte->in_words, analyte->unit, text);
   if (!figure) return figure.problems();
   return TypedValue{std::string(analyte->name), *figure};

@@ -50,6 +50,10 @@ std::vector<OtherName> other_names();
 /// "nitrate_n_ppm". Empty when none.
 std::string_view analyte_named(std::string_view name);
 
+/// Why a name says no analyte, or not which: unknown (nearest suggested), or too little said.
+/// Nothing where it is one.
+std::optional<Problem> refuse_analyte(std::string_view name);
+
 /// Takes keys and other names, whatever the case: "Protein", "CP". Other forms are converted:
 /// moisture gives dm, nitrogen CP, NO3 and KNO3 nitrate N.
 /// Fails: an unknown name (nearest suggested), one that says too little (a bare "nitrate"), an

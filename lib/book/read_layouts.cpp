@@ -1,15 +1,25 @@
 // layouts.yaml: the columns of laboratories' CSV files, confirmed once and used again.
+#include "book/lab_values.h"
 #include "book/read_parts.h"
 
 namespace pluckbook {
 namespace {
+
+// A name a page may use, which import will convert.
+Value<std::string> analyte_value() {
+  return {"text", "cp",
+          [](const Dialect&, std::string_view, std::string_view text) -> Result<std::string> {
+            if (auto problem = refuse_analyte(text)) return *std::move(problem);
+            return std::string(text);
+          }};
+}
 
 const Keys<Layout::Figures>& figures_keys() {
   static const Keys<Layout::Figures> table = {
       "column",
       {
           key("header", Need::required, text_value("Crude Protein"), &Layout::Figures::header),
-          key("analyte", Need::required, text_value("cp"), &Layout::Figures::analyte),
+          key("analyte", Need::required, analyte_value(), &Layout::Figures::analyte),
           key("unit", Need::optional, text_value("g/kg"), &Layout::Figures::unit),
       }};
   return table;

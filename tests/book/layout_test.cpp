@@ -150,5 +150,19 @@ TEST(Import, ARowThatRepeatsAnotherIsThereAlreadyAndOneThatDiffersIsRefused) {
   EXPECT_EQ(*import.changes[0].before, folder.text("samples/2026/north.yaml"));
 }
 
+TEST(Layout, AColumnOfWhatNoPageHasIsRefusedWhereItStands) {
+  const BookFolder folder;
+  folder.write("layouts.yaml",
+               "- id: county\n  delimiter: comma\n  decimal: point\n  bag: Bag\n"
+               "  basis: dry matter\n  columns:\n    - {header: CP, analyte: protien}\n"
+               "    - {header: NO3, analyte: nitrate}\n    - {header: DM, analyte: Moisture}\n");
+  const Problems problems = read_whole_book(folder.path()).problems;
+  ASSERT_EQ(problems.size(), 2U);
+  EXPECT_EQ(problems[0].what, "unknown analyte 'protien'");
+  EXPECT_EQ(problems[0].remedy, "did you mean 'protein'?");
+  EXPECT_EQ(problems[0].place->line, 7);
+  EXPECT_EQ(problems[1].what.find("'nitrate' may mean"), 0U);
+}
+
 }  // namespace
 }  // namespace pluckbook

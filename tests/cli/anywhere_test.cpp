@@ -1,6 +1,8 @@
 // The same question has the same answer, byte for byte, in every language and time zone.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "cli/run.h"
 
 namespace pluckbook::testing {
@@ -39,6 +41,24 @@ TEST(Anywhere, DecimalCommasAndOtherAlphabetsChangeNothing) {
   for (const char* name : {"de_DE.UTF-8", "fr_FR.UTF-8", "tr_TR.UTF-8"}) {
     if (name[0] != 'd' && !long_run()) break;
     EXPECT_EQ(all_answers(make_locale(locales.path(), name), "2026-09-05"), here) << name;
+  }
+}
+
+// LC_ALL=C asks for a terminal of ASCII characters. Documents and saved files are the same bytes,
+// and so is every line of words that holds no other character.
+TEST(Anywhere, ALocaleOfAsciiChangesNoDocumentAndNoRecord) {
+  const auto lines = [](const std::string& text) {
+    std::vector<std::string> all;
+    std::istringstream stream(text);
+    for (std::string line; std::getline(stream, line);) all.push_back(line);
+    return all;
+  };
+  const auto here = lines(all_answers("LC_ALL=C.UTF-8", "2026-09-05"));
+  const auto there = lines(all_answers("LC_ALL=C", "2026-09-05"));
+  ASSERT_EQ(there.size(), here.size());
+  for (std::size_t i = 0; i < here.size(); ++i) {
+    const bool ascii = std::all_of(here[i].begin(), here[i].end(), [](char c) { return c > 0; });
+    EXPECT_TRUE(!ascii || there[i] == here[i]) << here[i] << "\n" << there[i];
   }
 }
 

@@ -95,6 +95,49 @@ INSTANTIATE_TEST_SUITE_P(
                       Writing{"event", "event draws rain --as-of 2026-09-05"}),
     [](const auto& writing) { return std::string(writing.param.name); });
 
+// An import changes several files. After a kill each is the old or the new one, and the same
+// command makes the book what it would have been.
+TEST(KilledImport, LeavesWholeFilesAndIsMadeUpByTheSameCommand) {
+  const std::string words =
+      "import " PLUCKBOOK_TEST_DATA "/one_bag.csv --accept --as-of 2026-09-15";
+  const auto old_book = records_of(FreshFolder("northern").path());
+  std::map<std::string, std::string> new_book;
+  {
+    const FreshFolder folder("northern");
+    const Ran ran = run_in(folder.path(), words);
+    ASSERT_EQ(ran.exit, 0) << ran.output;
+    new_book = records_of(folder.path());
+    ASSERT_EQ(new_book.size(), old_book.size() + 1) << "the layout's file";
+  }
+  int between = 0, kills = 0;
+  for (bool killed = true; killed; ++kills) {
+    SCOPED_TRACE("killed before call " + std::to_string(kills + 1));
+    const FreshFolder folder("northern");
+    int seen = 0;
+    const Traced traced = run_traced(folder.path(), words, [&](const SystemCall& call) {
+      if (changes_files(call)) ++seen;
+      return seen > kills ? Then::kill : Then::go_on;
+    });
+    if (!traced.possible) GTEST_SKIP() << "ptrace is forbidden here";
+    killed = traced.signal == SIGKILL;
+    const auto now = records_of(folder.path());
+    for (const auto& [name, text] : now) {
+      const auto old = old_book.find(name);
+      EXPECT_TRUE(text == new_book.at(name) || (old != old_book.end() && text == old->second))
+          << name;
+    }
+    between += now != old_book && now != new_book ? 1 : 0;
+    EXPECT_TRUE(traced.output.find("kept") == std::string::npos || now == new_book);
+    EXPECT_LE(run_in(folder.path(), "check").exit, 1);
+    const Ran again = run_in(folder.path(), words);
+    EXPECT_EQ(again.exit, 0) << again.output;
+    EXPECT_EQ(records_of(folder.path()), new_book);
+    EXPECT_EQ(files_of(folder.path()), records_of(folder.path())) << "no litter";
+  }
+  EXPECT_GT(kills, 15);
+  EXPECT_GT(between, 3) << "or the kills fell on either side of all files";
+}
+
 TEST(KilledStart, LeavesNoBookOrAWholeOne) {
   int whole = 0, kills = 0;
   for (bool killed = true; killed; kills += 5) {  // every fifth of some ninety calls
