@@ -143,7 +143,20 @@ Json rows_json(const std::vector<Import::Row>& rows) {
   return json;
 }
 
-Json import_json(const Chosen& chosen, const Import& import, bool written) {
+/// The command that writes what was looked at.
+std::string writing_command(const Arguments& arguments, const Chosen& chosen,
+                            const Import& import) {
+  std::string options;
+  for (const char* option : {"layout", "lab", "basis", "decimal", "dates", "date"}) {
+    if (arguments.has(option)) options += fmt::format(" --{} {}", option, arguments.get(option));
+  }
+  if (chosen.is_new) options += " --accept";
+  if (!import.refused.empty()) options += " --take-good-rows";
+  return fmt::format("pluckbook import {}{}", shown(arguments.words[0], 200), options);
+}
+
+Json import_json(const Chosen& chosen, const Import& import, const std::string& next,
+                 bool written) {
   Json json = document("import");
   json["layout"] = chosen.layout.id;
   json["layout_is_new"] = chosen.is_new;
@@ -155,6 +168,9 @@ Json import_json(const Chosen& chosen, const Import& import, bool written) {
   json["there_already"] = rows_json(import.there_already);
   json["refused"] = rows_json(import.refused);
   json["written"] = written;
+  json["files"] = Json::array();
+  for (const TextChange& change : import.changes) json["files"].push_back(change.file);
+  json["next"] = next;
   return json;
 }
 
@@ -189,21 +205,16 @@ Result<Done> write(const Book& book, const Chosen& chosen, const Import& import)
 /// What was found, with nothing written.
 Answer looked_at(const Arguments& arguments, const Chosen& chosen, const Import& import) {
   const std::string& file = arguments.words[0];
+  const std::string next = writing_command(arguments, chosen, import);
   Answer answer;
   answer.exit_status = import.refused.empty() ? 0 : 3;
   if (arguments.has("json")) {
-    answer.text = printed(import_json(chosen, import, false));
+    answer.text = printed(import_json(chosen, import, next, false));
     return answer;
   }
   answer.text = layout_text(chosen) + "\n" + rows_text(import, file, true) +
                 count_text(import, "to take") + "nothing was written\n";
-  std::string options;
-  for (const char* option : {"layout", "lab", "basis", "decimal", "dates", "date"}) {
-    if (arguments.has(option)) options += fmt::format(" --{} {}", option, arguments.get(option));
-  }
-  if (chosen.is_new) options += " --accept";
-  if (!import.refused.empty()) options += " --take-good-rows";
-  answer.text += fmt::format("next: pluckbook import {}{}\n", shown(file, 200), options);
+  answer.text += "next: " + next + "\n";
   return answer;
 }
 
@@ -212,7 +223,7 @@ Answer imported(const Arguments& arguments, const Chosen& chosen, const Import& 
   Answer answer;
   answer.exit_status = import.refused.empty() ? 0 : 3;
   if (arguments.has("json")) {
-    answer.text = printed(import_json(chosen, import, true));
+    answer.text = printed(import_json(chosen, import, "pluckbook outlook", true));
     return answer;
   }
   answer.text = rows_text(import, file, false) + count_text(import, "kept");

@@ -4,6 +4,7 @@
 #include "book/write.h"
 #include "cli/kept.h"
 #include "cli/open_book.h"
+#include "cli/whereabouts.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -71,8 +72,10 @@ Result<Answer> run_mark(const Arguments& arguments) {
   Result<Written> written = mark_bag(opened->whole, (*bag)->id, mark);
   if (!written) return written.problems();
   const std::string to = mark.lab.empty() ? "" : " to " + mark.lab;
+  const bool slow = *what == Mark::What::dried && dried_slowly(**bag, *date);
   const Kept kept = {
-      fmt::format("bag {} {} on {}{}", (*bag)->id, arguments.words[1], to_iso(*date), to),
+      fmt::format("bag {} {} on {}{}{}", (*bag)->id, arguments.words[1], to_iso(*date), to,
+                  slow ? "\nit dried slowly: look for mould before you mail it" : ""),
       next_step((*bag)->id, *what),
       {{"bag", (*bag)->id}, {"mark", arguments.words[1]}, {"date", to_iso(*date)}}};
   return said_of(kept, "mark", *written, arguments);

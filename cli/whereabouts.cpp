@@ -34,6 +34,10 @@ void at_the_laboratory(Whereabouts& w, const Bag& bag, const Book& book, Date to
 
 }  // namespace
 
+bool dried_slowly(const Bag& bag, Date day) {
+  return days_between(bag.plucked, day) > drying_days;
+}
+
 bool has_too_little(const Bag& bag) {
   constexpr double half_full = 50;
   return bag.fill && *bag.fill < half_full;
@@ -60,9 +64,9 @@ Whereabouts where_is(const Bag& bag, const Book& book, Date today) {
                                                            : "mail it early in the week";
   } else {
     w.where = "drying " + since(bag.plucked);
-    const long days = days_between(bag.plucked, today);
-    if (days > drying_days) {
-      w.due = fmt::format("drying for {} days: look for mould, mark it dried or spoiled", days);
+    if (dried_slowly(bag, today)) {
+      w.due = fmt::format("drying for {} days: look for mould, mark it dried or spoiled",
+                          days_between(bag.plucked, today));
     }
   }
   const bool at_home = w.step == Step::drying || w.step == Step::dry;

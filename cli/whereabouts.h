@@ -24,6 +24,9 @@ Whereabouts where_is(const Bag& bag, const Book& book, Date today);
 /// Less than half full. Common practice: two thirds to three quarters; the limit is assumed.
 bool has_too_little(const Bag& bag);
 
+/// More than a day or two between plucking and this day. Common practice: past that it moulds.
+bool dried_slowly(const Bag& bag, Date day);
+
 /// Those that wait for something, the latest first, then what is to be done, then the rest by date.
 std::vector<Whereabouts> bags_under_way(const Book& book, Date today);
 
