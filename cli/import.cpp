@@ -188,7 +188,7 @@ bool confirms(const Chosen& chosen) {
   return word && (*word == "yes" || *word == "y");
 }
 
-Result<Done> write(const Book& book, const Chosen& chosen, const Import& import) {
+Result<Written> write(const Book& book, const Chosen& chosen, const Import& import) {
   std::vector<TextChange> changes;
   if (chosen.is_new) {
     const std::string file = "layouts.yaml";
@@ -258,9 +258,11 @@ Result<Answer> run_import(const Arguments& arguments) {
     answer.exit_status = std::max(answer.exit_status, 1);
     return answer;
   }
-  const Result<Done> written = write(opened->whole, *chosen, import);
+  const Result<Written> written = write(opened->whole, *chosen, import);
   if (!written) return written.problems();
-  return imported(arguments, *chosen, import);
+  Answer answer = imported(arguments, *chosen, import);
+  answer.warnings = written->warnings;
+  return answer;
 }
 
 }  // namespace pluckbook::cli

@@ -164,8 +164,11 @@ Spliced insert_result(const Samples& samples, const BagPlace& place, const std::
   if (is_flow(text, *place.node) && results == nullptr) {
     return insert_in_brackets(text, *place.node, "results: [" + addition + "]");
   }
-  if (results == nullptr)
-    return insert_key(samples, place, "results", {"results:", "  - " + addition});
+  if (results == nullptr) {
+    Spliced spliced = insert_key(samples, place, "results", {"results:", "  - " + addition});
+    ++spliced.line;  // of the result, not of the key above it
+    return spliced;
+  }
   if (is_flow(text, *results)) return insert_in_brackets(text, *results, addition);
   // Behind the last result, as far in as the others.
   const auto key = std::find_if(place.node->entries.begin(), place.node->entries.end(),

@@ -49,6 +49,16 @@ Result<fs::path> folder_of(const Book& book) {
                         "nothing was changed");
 }
 
+// What is to be said of a change; what an earlier one left behind is removed first.
+// Requires: the book's lock is held.
+Written begun(const fs::path& folder, const std::string& file) {
+  Written written{file};
+  for (const std::string& draft : clear_drafts(disk(), folder)) {
+    written.warnings.push_back(cleared(draft));
+  }
+  return written;
+}
+
 // One change of one file under the lock: read, splice, replace; again where an editor saved the
 // file in between.
 Result<Written> change(const Book& book, const std::string& file, const std::string& header,
@@ -57,10 +67,7 @@ Result<Written> change(const Book& book, const std::string& file, const std::str
   if (!folder) return folder.problems();
   const Result<BookLock> lock = lock_book(disk(), *folder);
   if (!lock) return lock.problems();
-  Written written{file};
-  for (const std::string& draft : clear_drafts(disk(), *folder)) {
-    written.warnings.push_back(cleared(draft));
-  }
+  Written written = begun(*folder, file);
   constexpr int most_tries = 3;
   for (int tries = 1; tries <= most_tries; ++tries) {
     const Result<std::optional<std::string>> text = file_text(*folder, file);
@@ -265,11 +272,12 @@ Result<Written> add_quote(const Book& book, const std::string& feed, const Writt
                 [&](const std::string& text) { return with_quote(book, file, text, feed, quote); });
 }
 
-Result<Done> write_texts(const Book& book, const std::vector<TextChange>& changes) {
+Result<Written> write_texts(const Book& book, const std::vector<TextChange>& changes) {
   const Result<fs::path> folder = folder_of(book);
   if (!folder) return folder.problems();
   const Result<BookLock> lock = lock_book(disk(), *folder);
   if (!lock) return lock.problems();
+  Written written = begun(*folder, changes.empty() ? "" : changes.front().file);
   for (const TextChange& change : changes) {
     const Result<std::optional<std::string>> text = file_text(*folder, change.file);
     if (!text) return text.problems();
@@ -288,7 +296,8 @@ Result<Done> write_texts(const Book& book, const std::vector<TextChange>& change
         done, changes.size());
     return problems;
   }
-  return Done{};
+  written.line = 1;
+  return written;
 }
 
 std::string proposed_bag_id(const Book& book, const std::string& pasture, Date plucked) {

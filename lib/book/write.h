@@ -69,8 +69,9 @@ struct TextChange {
 };
 
 /// Several files under one lock, the given order: all are looked at before the first is replaced.
+/// What is returned names the first of them.
 /// Fails: one was changed meanwhile (nothing is written); the disk, saying how many stand already.
-Result<Done> write_texts(const Book& book, const std::vector<TextChange>& changes);
+Result<Written> write_texts(const Book& book, const std::vector<TextChange>& changes);
 
 /// The id proposed for a new bag: the year's last two digits, the pasture, the next number.
 std::string proposed_bag_id(const Book& book, const std::string& pasture, Date plucked);

@@ -82,6 +82,18 @@ TEST(LeftoverDrafts, AreNamedByCheckAndByTheNextChangeAndThenGone) {
   EXPECT_TRUE(read_whole_book(folder.path()).problems.empty());
 }
 
+TEST(LeftoverDrafts, AreGoneAfterSeveralFilesAreWrittenToo) {
+  const BookFolder folder;
+  const std::string draft = ".0123456789abcdef.new";
+  folder.write(draft, "half");
+  const Result<Written> written =
+      write_texts(*read_book(folder.path()), {{"events.yaml", std::nullopt, "# none\n"}});
+  ASSERT_TRUE(written);
+  EXPECT_EQ(written->file, "events.yaml");
+  ASSERT_EQ(written->warnings.size(), 1U);
+  EXPECT_FALSE(std::filesystem::exists(folder.path() / draft));
+}
+
 // ---- several files -----------------------------------------------------------------------------
 
 TEST(SeveralFiles, AreWrittenTogetherOrNotAtAll) {
@@ -96,7 +108,7 @@ TEST(SeveralFiles, AreWrittenTogetherOrNotAtAll) {
   EXPECT_EQ(folder.text("feeds.yaml"), "# feeds\n" + feeds);
   EXPECT_EQ(folder.text("events.yaml"), "# events\n");
 
-  const Result<Done> again = write_texts(book, changes);
+  const Result<Written> again = write_texts(book, changes);
   ASSERT_FALSE(again) << "they no longer hold what was read";
   EXPECT_EQ(again.problems()[0].what, "grazing.yaml was changed by someone else meanwhile");
   EXPECT_EQ(folder.text("grazing.yaml"), "# moves\n" + moves);
