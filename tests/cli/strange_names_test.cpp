@@ -23,7 +23,8 @@ void name_everything(const std::filesystem::path& book, const std::string& words
   put(book / "herds.yaml", "- id: spring-cows\n", "- id: spring-cows\n  name: " + quoted + "\n");
   put(book / "feeds.yaml", "name: 20 % range cube", "name: " + quoted);
   const auto draws = book / "samples/2026/draws.yaml";
-  put(draws, "tdn: 61.1}", "tdn: 61.1, tdn_by: " + quoted + ", note: " + quoted + "}");
+  put(draws, "basis: dry matter,",
+      "basis: dry matter, tdn_by: " + quoted + ", note: " + quoted + ",");
   put(draws, "- bag: 26-draws-08\n", "- bag: 26-draws-08\n  note: " + quoted + "\n");
   put(book / "what-ifs.yaml", "name: as now", "name: " + quoted);
   write_text(book / "events.yaml",
