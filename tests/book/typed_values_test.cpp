@@ -55,5 +55,20 @@ TEST(FeedsFile, GivesItsFeedsOrSaysWhyNot) {
             "this file of the book is missing");
 }
 
+TEST(FeedsFile, SaysHowOftenAFeedMayBeFed) {
+  const BookFolder folder;
+  const auto feed_with = [&](const std::string& feedings) {
+    folder.write("feeds.yaml",
+                 "- {id: cube, like: range cube 20, feedings_per_week: " + feedings + "}\n");
+    return read_feeds_file(folder.path() / "feeds.yaml", UnitSystem::us, "USD")->feeds.at(0);
+  };
+  EXPECT_EQ(feed_with("3").feedings_per_week, std::vector<int>{3});
+  EXPECT_FALSE(feed_with("3").self_fed);
+  EXPECT_EQ(feed_with("[7, 3]").feedings_per_week, (std::vector<int>{7, 3}));
+  EXPECT_FALSE(feed_with("[7, 3]").self_fed);
+  EXPECT_TRUE(feed_with("self").self_fed);
+  EXPECT_TRUE(feed_with("Self").self_fed);
+}
+
 }  // namespace
 }  // namespace pluckbook
