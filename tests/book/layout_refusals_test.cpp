@@ -56,6 +56,12 @@ TEST(Layout, AsksForTheOrderOfDatesThatCanBeReadInTwoWays) {
   EXPECT_EQ(iso->reported, "date reported");
 }
 
+TEST(Layout, IsProposedThoughARowIsTorn) {
+  const Result<Layout> layout = proposed("bag,cp,date reported\na,7,2026-09-14\nb\nc,8\n");
+  ASSERT_TRUE(layout);
+  EXPECT_EQ(layout->columns.size(), 1U);
+}
+
 TEST(Layout, FitsATableThatHasItsColumns) {
   const Result<Layout> layout = proposed("bag,date reported,cp\na,2026-09-14,7\n");
   ASSERT_TRUE(layout);

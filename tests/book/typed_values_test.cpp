@@ -1,6 +1,9 @@
 // Quantities as they are typed, and feeds from a file of their own.
 #include <gtest/gtest.h>
 
+#include <tuple>
+
+#include "base/text.h"
 #include "book/book_folder.h"
 #include "book/read.h"
 
@@ -68,6 +71,26 @@ TEST(FeedsFile, SaysHowOftenAFeedMayBeFed) {
   EXPECT_FALSE(feed_with("[7, 3]").self_fed);
   EXPECT_TRUE(feed_with("self").self_fed);
   EXPECT_TRUE(feed_with("Self").self_fed);
+}
+
+// The limits are assumed: outside lies a slip in any feed.
+TEST(FeedsFile, AFigureIsTakenAtItsLimitAndNotBeyond) {
+  const BookFolder folder;
+  const auto taken = [&](const std::string& name, double value) {
+    folder.write("feeds.yaml", "- {id: cube, like: range cube 20, analysis: {" + name + ": " +
+                                   shortest(value) + "}}\n");
+    return read_feeds_file(folder.path() / "feeds.yaml", UnitSystem::us, "USD").ok();
+  };
+  const std::vector<std::tuple<std::string, double, double>> limits = {
+      {"dm", 5, 100}, {"cp", 0, 300},  {"tdn", 0, 130},   {"rup", 0, 100},  {"ndf", 0, 95},
+      {"adf", 0, 80}, {"fat", 0, 100}, {"ca", 0, 40},     {"p", 0, 30},     {"s", 0, 30},
+      {"k", 0, 40},   {"mg", 0, 60},   {"starch", 0, 95}, {"cu", 0, 50000}, {"se", 0, 5000}};
+  for (const auto& [name, low, high] : limits) {
+    EXPECT_TRUE(taken(name, low)) << name;
+    EXPECT_TRUE(taken(name, high)) << name;
+    EXPECT_FALSE(taken(name, high + 0.01)) << name;
+    EXPECT_FALSE(taken(name, low - 0.01)) << name;
+  }
 }
 
 }  // namespace
