@@ -1,40 +1,18 @@
 #include "advice/compare.h"
 
-#include <filesystem>
-#include <fstream>
-#include <iterator>
-
-#include "base/text.h"
 #include "base/yaml.h"
 #include "cli/command.h"
 #include "cli/in_form.h"
+#include "cli/named_file.h"
 #include "cli/open_book.h"
 
 namespace pluckbook::cli {
-namespace {
-
-Result<std::string> text_of_file(const std::string& name) {
-  std::error_code error;
-  if (!std::filesystem::is_regular_file(name, error)) {
-    return usage_problem("there is no file '" + shown(name) + "'",
-                         "write the what-ifs there; pluckbook compare --help shows how");
-  }
-  if (std::filesystem::file_size(name, error) > YamlLimits{}.bytes) {
-    return input_problem("'" + shown(name) + "' is too large for a file of what-ifs",
-                         "is it the right file?");
-  }
-  std::ifstream in(name, std::ios::binary);
-  std::string text{std::istreambuf_iterator<char>(in), {}};
-  if (!in) return system_problem("cannot read '" + shown(name) + "'", "look at its permissions");
-  return text;
-}
-
-}  // namespace
-
 Result<Answer> run_compare(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments);
   if (!opened) return opened.problems();
-  Result<std::string> text = text_of_file(arguments.words[0]);
+  Result<std::string> text =
+      text_of_file(arguments.words[0], YamlLimits{}.bytes,
+                   "write the what-ifs there; pluckbook compare --help shows how");
   if (!text) return text.problems();
   const Result<WhatIfs> asked = read_what_ifs(arguments.words[0], std::move(*text), opened->known);
   if (!asked) return asked.problems();

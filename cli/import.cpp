@@ -3,13 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 
 #include "base/text.h"
 #include "book/files.h"
 #include "cli/command.h"
+#include "cli/named_file.h"
 #include "cli/open_book.h"
 #include "cli/terminal.h"
 #include "report/json.h"
@@ -19,25 +17,6 @@ namespace pluckbook::cli {
 namespace {
 
 // ---- the file and its layout -------------------------------------------------------------------
-
-Result<std::string> text_of_file(const std::string& name) {
-  std::error_code error;
-  const std::filesystem::file_status status = std::filesystem::status(name, error);
-  if (status.type() != std::filesystem::file_type::regular) {
-    return usage_problem(fmt::format("{} is no file", shown(name, 200)),
-                         "name the CSV as it came from the laboratory");
-  }
-  std::ifstream stream(name, std::ios::binary);
-  std::string text;
-  text.resize(CsvLimits().bytes + 1);
-  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
-  text.resize(static_cast<std::size_t>(stream.gcount()));
-  if (stream.bad() || !stream.is_open()) {
-    return system_problem(fmt::format("{} cannot be read", shown(name, 200)),
-                          "look at the file's permissions");
-  }
-  return text;
-}
 
 template <class T>
 Result<std::optional<T>> hint(const Arguments& arguments, const char* option,
@@ -242,7 +221,8 @@ Result<Answer> run_import(const Arguments& arguments) {
   if (!opened) return opened.problems();
   Result<Date> received = recorded_day(arguments, opened->as_of);
   if (!received) return received.problems();
-  const Result<std::string> text = text_of_file(arguments.words[0]);
+  const Result<std::string> text = text_of_file(arguments.words[0], CsvLimits().bytes,
+                                                "name the CSV as it came from the laboratory");
   if (!text) return text.problems();
   const Result<Chosen> chosen = choose(arguments, opened->whole, *text);
   if (!chosen) return chosen.problems();

@@ -18,7 +18,7 @@ const Quote* quote_before(const Feed& feed, Date day) {
 }
 
 /// "355 USD/ton on 2026-08-01"
-std::string in_words(const Quote& quote, const std::string& currency) {
+std::string quote_in_words(const Quote& quote, const std::string& currency) {
   return fmt::format("{} {}/{} on {}", shortest(quote.amount), currency, quote.unit,
                      to_iso(*quote.date));
 }
@@ -49,10 +49,11 @@ Result<Answer> run_quote(const Arguments& arguments) {
   if (!reread) return reread.problems();
   const Feed& now = **feed_named(reread->whole, (*feed)->id);
   const std::string& currency = opened->whole.currency;
-  const std::string was = before == nullptr ? "" : ", was " + in_words(*before, currency);
+  const std::string was = before == nullptr ? "" : ", was " + quote_in_words(*before, currency);
   const std::vector<Herd>& herds = opened->whole.herds;
   const Kept kept = {
-      fmt::format("{} quoted at {}{}", now.name, in_words(*quote_before(now, *day), currency), was),
+      fmt::format("{} quoted at {}{}", now.name, quote_in_words(*quote_before(now, *day), currency),
+                  was),
       herds.empty() ? "write your herds in herds.yaml" : "pluckbook price " + herds.front().id,
       {{"feed", (*feed)->id}, {"date", to_iso(*day)}}};
   return said_of(kept, "quote", *written, arguments);

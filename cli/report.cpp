@@ -15,7 +15,7 @@
 namespace pluckbook::cli {
 namespace {
 
-std::optional<std::string> text_of_file(const std::filesystem::path& path) {
+std::optional<std::string> what_stands_in(const std::filesystem::path& path) {
   std::ifstream in(path, std::ios::binary);
   if (!in) return std::nullopt;
   return std::string(std::istreambuf_iterator<char>(in), {});
@@ -24,7 +24,7 @@ std::optional<std::string> text_of_file(const std::filesystem::path& path) {
 /// Writes the page whole or not at all; takes the place of an earlier page, of nothing else.
 Result<Done> keep_page(const std::string& output, const std::string& html) {
   const std::filesystem::path path(output);
-  const std::optional<std::string> old = text_of_file(path);
+  const std::optional<std::string> old = what_stands_in(path);
   if (old && !old->starts_with("<!doctype html>")) {
     return usage_problem(fmt::format("'{}' is there and is no HTML page", shown(output)),
                          "choose another name for --output, such as report.html");

@@ -10,7 +10,6 @@
 namespace pluckbook {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::string_view separator_line = "sep=";
 constexpr std::string_view delimiters = ",;\t|";
 
@@ -24,7 +23,7 @@ std::size_t past_break(std::string_view text, std::size_t at) {
 }
 
 std::string_view without_mark(std::string_view text) {
-  return text.starts_with(byte_order_mark) ? text.substr(byte_order_mark.size()) : text;
+  return text.substr(start_of_text(text));
 }
 
 std::string_view first_line(std::string_view text) {

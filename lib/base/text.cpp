@@ -226,6 +226,16 @@ std::string suggestion(std::string_view word, std::span<const std::string> known
   return fmt::format("known here: {}", fmt::join(known, ", "));
 }
 
+std::string listed(std::span<const std::string> items) {
+  if (items.size() < 2) return items.empty() ? "" : items.front();
+  return fmt::format("{} and {}", fmt::join(items.first(items.size() - 1), ", "), items.back());
+}
+
+std::size_t start_of_text(std::string_view text) {
+  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+  return text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
+}
+
 std::string_view trimmed(std::string_view text) {
   const std::size_t first = text.find_first_not_of(" \t\r\n");
   if (first == std::string_view::npos) return {};

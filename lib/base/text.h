@@ -51,6 +51,12 @@ std::optional<std::string> nearest_word(std::string_view word, std::span<const s
 /// "did you mean 'freight'?", or what is known, or both.
 std::string suggestion(std::string_view word, std::span<const std::string> known);
 
+/// The items as a person lists them: "a", "a and b", "a, b and c".
+std::string listed(std::span<const std::string> items);
+
+/// 3 when the text opens with a byte order mark, else 0.
+std::size_t start_of_text(std::string_view text);
+
 std::string_view trimmed(std::string_view text);
 std::vector<std::string_view> split(std::string_view text, char at);
 

@@ -9,14 +9,9 @@
 namespace pluckbook {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::size_t line_shown = 240;  // characters of a line worth printing under a Problem
 
 }  // namespace
-
-std::size_t start_of_text(std::string_view text) {
-  return text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
-}
 
 std::size_t characters(std::string_view utf8) {
   return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) {

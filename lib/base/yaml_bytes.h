@@ -11,9 +11,6 @@
 
 namespace pluckbook {
 
-/// 3 when the text opens with a byte order mark, else 0.
-std::size_t start_of_text(std::string_view text);
-
 /// Characters of a well-formed UTF-8 text.
 std::size_t characters(std::string_view utf8);
 

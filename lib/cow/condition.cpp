@@ -1,5 +1,6 @@
 #include "cow/condition.h"
 
+#include "numeric/bisection.h"
 #include "published/condition.h"
 
 namespace pluckbook {
@@ -7,7 +8,6 @@ namespace pluckbook {
 namespace {
 
 constexpr double thinnest = 1, fattest = 9;
-constexpr int halvings = 60;  // to the last bit of a score
 
 }  // namespace
 
@@ -40,12 +40,8 @@ ConditionChange condition_change(KgBody at_5, double from, double to, McalPerDay
 
 double score_after(KgBody at_5, double score, McalPerDay balance, double days) {
   const Mcal wanted = reserves_at(at_5, score) + Mcal(reserve_change(balance).value() * days);
-  double low = thinnest, high = fattest;
-  for (int i = 0; i < halvings; ++i) {
-    const double middle = (low + high) / 2;
-    (reserves_at(at_5, middle) < wanted ? low : high) = middle;
-  }
-  return low;
+  return zero_of([&](double at) { return (reserves_at(at_5, at) - wanted).value(); }, thinnest,
+                 fattest);
 }
 
 }  // namespace pluckbook

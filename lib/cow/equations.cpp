@@ -1,31 +1,20 @@
 #include "cow/equations.h"
 
 #include <algorithm>
-#include <functional>
 
 #include "base/text.h"
 #include "cow/condition.h"
 #include "cow/energy_chain.h"
+#include "numeric/bisection.h"
 #include "published/rules.h"
 
 namespace pluckbook {
 
 namespace {
 
-constexpr int halvings = 60;                       // to the last bit
 constexpr McalPerKgDm poorest{0.9}, richest{3.9};  // ME of any diet
 constexpr Share best_forage = from_percent(85);    // TDN; the rows stop there too
 constexpr Celsius coldest{-50}, hottest{50};       // mean of a month
-
-/// Where a rising function of a diet's ME crosses zero, between two diets.
-McalPerKgDm crossing(McalPerKgDm low, McalPerKgDm high,
-                     const std::function<double(McalPerKgDm)>& rising) {
-  for (int i = 0; i < halvings; ++i) {
-    const McalPerKgDm middle = (low + high) / 2;
-    (rising(middle) < 0 ? low : high) = middle;
-  }
-  return low;
-}
 
 /// ME of the diet whose predicted intake just meets the need: first maintenance and what counts
 /// with it, then, upwards from there, the gain on what is left over.
@@ -35,11 +24,12 @@ McalPerKgDm diet_that_meets(const EnergyNeed& need, const AnimalState& state) {
     return predicted_intake(state, nem) - KgDmPerDay(need.nem().value() / nem.value());
   };
   const McalPerKgDm holds =
-      crossing(poorest, richest, [&](McalPerKgDm me) { return left_over(me).value(); });
+      zero_of([&](McalPerKgDm me) { return left_over(me).value(); }, poorest, richest);
   if (need.gain == McalPerDay(0)) return holds;
-  return crossing(holds, richest, [&](McalPerKgDm me) {
+  const auto gain_left = [&](McalPerKgDm me) {
     return (left_over(me) * neg_of_me(me) - need.gain).value();
-  });
+  };
+  return zero_of(gain_left, holds, richest);
 }
 
 McalPerDay cold_of(const Circumstances& circumstances, McalPerDay warm) {

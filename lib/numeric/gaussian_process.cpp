@@ -12,8 +12,6 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr auto lower = Eigen::Lower;
-
 const TimePoint& when(std::span<const Observation> seen, Index i) {
   return seen[static_cast<std::size_t>(i)].when;
 }
@@ -85,8 +83,8 @@ Posterior GaussianProcess::at(std::span<const TimePoint> asked, const VectorXd& 
     for (Index i = j; i < m; ++i)
       k(i, j) = covariance(kernel_, asked[static_cast<std::size_t>(i)],
                            asked[static_cast<std::size_t>(j)]);
-  const MatrixXd explained = factor_.triangularView<lower>().solve(cross);
-  k.selfadjointView<lower>().rankUpdate(explained.transpose(), -1);
+  const MatrixXd explained = factor_.triangularView<Eigen::Lower>().solve(cross);
+  k.selfadjointView<Eigen::Lower>().rankUpdate(explained.transpose(), -1);
   k.triangularView<Eigen::StrictlyUpper>() = k.transpose();
   return posterior;
 }
@@ -100,7 +98,7 @@ double GaussianProcess::log_likelihood() const {
 // Rasmussen and Williams 2006, equation 5.9: half the trace of (w w' - C^-1) dC.
 GaussianProcess::Gradient GaussianProcess::log_likelihood_gradient() const {
   const Index n = factor_.rows();
-  const MatrixXd half = factor_.triangularView<lower>().solve(MatrixXd::Identity(n, n));
+  const MatrixXd half = factor_.triangularView<Eigen::Lower>().solve(MatrixXd::Identity(n, n));
   const MatrixXd pull = weights_ * weights_.transpose() - half.transpose() * half;
   Gradient gradient{KernelVector::Zero(), weights_, VectorXd::Zero(n)};
   for (Index j = 0; j < n; ++j) {

@@ -8,10 +8,13 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <limits>
 #include <optional>
 #include <vector>
 
 namespace pluckbook {
+
+inline constexpr double no_bound = std::numeric_limits<double>::infinity();
 
 /// A row and a column are different things; no bare int says which is meant.
 enum class RowIndex : int {};

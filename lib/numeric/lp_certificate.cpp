@@ -1,14 +1,11 @@
 // lp_certificate.cpp - proofs multiplied out from the program and the answer alone.
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "numeric/linear_program.h"
 
 namespace pluckbook {
 namespace {
-
-constexpr double infinity = std::numeric_limits<double>::infinity();
 
 double largest(const Eigen::VectorXd& v) {
   return v.size() == 0 ? 0 : v.cwiseAbs().maxCoeff();
@@ -23,7 +20,7 @@ Eigen::VectorXd row_sizes(const LinearProgram& program) {
 
 /// How far `value` is outside, as a share of the bound when that is above 1.
 double miss(double value, double lower, double upper, double scale) {
-  if (std::isnan(value)) return infinity;
+  if (std::isnan(value)) return no_bound;
   const auto share = [&](double short_by, double bound) {
     return short_by <= 0 ? 0 : short_by * scale / std::max(1.0, std::abs(bound) * scale);
   };
@@ -38,7 +35,7 @@ struct Priced {
 };
 
 Priced price(double price, double lower, double upper) {
-  if (std::isnan(price)) return {0, infinity};
+  if (std::isnan(price)) return {0, no_bound};
   if (price == 0) return {};
   const double bound = price > 0 ? lower : upper;
   if (!std::isfinite(bound)) return {0, std::abs(price)};
@@ -46,7 +43,7 @@ Priced price(double price, double lower, double upper) {
 }
 
 double largest_crossing(const Eigen::VectorXd& lower, const Eigen::VectorXd& upper) {
-  return lower.size() == 0 ? -infinity : (lower - upper).maxCoeff();
+  return lower.size() == 0 ? -no_bound : (lower - upper).maxCoeff();
 }
 
 }  // namespace

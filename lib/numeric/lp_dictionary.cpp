@@ -7,8 +7,6 @@
 namespace pluckbook {
 namespace {
 
-constexpr double smallest_pivot = 1e-9;  // coefficients are near 1
-
 /// The power of two that brings `size` into [1/2, 1); 1 for an empty row or column.
 double power_of_two_over(double size) {
   if (size == 0 || !std::isfinite(size)) return 1;

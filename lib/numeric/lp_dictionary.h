@@ -15,6 +15,8 @@
 
 namespace pluckbook {
 
+inline constexpr double smallest_pivot = 1e-9;  // coefficients are near 1
+
 /// z in the program's units = unit * z inside. Powers of two.
 struct LpUnits {
   Eigen::VectorXd variable;  // n + m

@@ -5,7 +5,6 @@
 // A side stops at the other side of its row; the two sides of an equality move together.
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "numeric/linear_program.h"
 #include "numeric/lp_dictionary.h"
@@ -13,7 +12,6 @@
 namespace pluckbook {
 namespace {
 
-constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double none = 1e-11;  // a coefficient below this is rounding: they are near 1
 
 /// The change t that keeps value + t * rate within [low, high], added to what t may be so far.
@@ -50,10 +48,10 @@ class Ranger {
 
 /// Which reduced costs keep a nonbasic variable where it rests.
 Interval Ranger::sign_of(int k) const {
-  if (dictionary_.fixed(k)) return {-infinity, infinity};
+  if (dictionary_.fixed(k)) return {-no_bound, no_bound};
   const bool has_bound = std::isfinite(rests_high(k) ? dictionary_.upper[k] : dictionary_.lower[k]);
   if (!has_bound) return {0, 0};
-  return rests_high(k) ? Interval{-infinity, 0} : Interval{0, infinity};
+  return rests_high(k) ? Interval{-no_bound, 0} : Interval{0, no_bound};
 }
 
 Interval Ranger::cost_of_nonbasic(int j) const {
@@ -65,7 +63,7 @@ Interval Ranger::cost_of_nonbasic(int j) const {
 
 Interval Ranger::cost_of_basic(int place) const {
   const int basic = dictionary_.basic[static_cast<size_t>(place)];
-  Interval change{-infinity, infinity};
+  Interval change{-no_bound, no_bound};
   for (int q = 0; q < columns(); ++q) {
     const int k = dictionary_.nonbasic[static_cast<size_t>(q)];
     const double inside = dictionary_.table(place, q);
@@ -79,7 +77,7 @@ Interval Ranger::cost_of_basic(int place) const {
 Interval Ranger::side_of(int nonbasic_place) const {
   const int n = columns();
   const int row = dictionary_.nonbasic[static_cast<size_t>(nonbasic_place)];
-  Interval change{-infinity, infinity};
+  Interval change{-no_bound, no_bound};
   for (int p = 0; p < dictionary_.rows(); ++p) {
     const double inside = dictionary_.table(p, nonbasic_place);
     if (std::abs(inside) <= none) continue;

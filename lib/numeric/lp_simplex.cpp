@@ -8,9 +8,6 @@
 namespace pluckbook {
 namespace {
 
-constexpr double infinity = std::numeric_limits<double>::infinity();
-constexpr double smallest_pivot = 1e-9;  // coefficients are near 1
-
 /// How much of a miss counts as none, by the size of the bound.
 Eigen::VectorXd give_at(const Eigen::VectorXd& bound, double tolerance) {
   return bound.unaryExpr(
@@ -32,7 +29,7 @@ class Walker {
 
  private:
   struct Limit {
-    double room = infinity;  // how far until the bound
+    double room = no_bound;  // how far until the bound
     double give = 0;         // how far beyond the bound the tolerance reaches
     bool at_upper = false;
   };

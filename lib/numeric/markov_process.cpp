@@ -19,8 +19,6 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr auto lower = Eigen::Lower;
-
 // Sums run in one order whatever order the bags came in, so answers agree to the last digit.
 void put_in_order(std::vector<Observation>& seen) {
   const auto key = [](const Observation& o) {
@@ -189,8 +187,9 @@ MarkovProcess::Answer MarkovProcess::answer(std::span<const TimePoint> asked) co
     answer.spread.row(i).head(p) -= smoothed.head(p);
     answer.mean(i) = smoothed(p) + answer.spread.row(i).head(p).dot(weights_);
   }
-  answer.spread.leftCols(p) =
-      factor_.triangularView<lower>().solve(answer.spread.leftCols(p).transpose()).transpose();
+  answer.spread.leftCols(p) = factor_.triangularView<Eigen::Lower>()
+                                  .solve(answer.spread.leftCols(p).transpose())
+                                  .transpose();
   return answer;
 }
 
@@ -258,7 +257,7 @@ MarkovProcess::Onset MarkovProcess::onset(int onset_year) const {
   const Index column = layout_.onset_column(onset_year);
   if (column < 0) return {0, kernel_.onset};
   VectorXd unit = VectorXd::Unit(layout_.count(), column);
-  factor_.triangularView<lower>().solveInPlace(unit);
+  factor_.triangularView<Eigen::Lower>().solveInPlace(unit);
   return {kernel_.onset * weights_(column), kernel_.onset * unit.norm()};
 }
 

@@ -8,26 +8,26 @@
 namespace pluckbook {
 namespace {
 
-constexpr int width = 70;
-constexpr int height = 13;
+constexpr int columns = 70;
+constexpr int rows = 13;
 
 int column_of(const ChartAxes& axes, Date day) {
-  return static_cast<int>(std::lround(axes.along(day) * (width - 1)));
+  return static_cast<int>(std::lround(axes.along(day) * (columns - 1)));
 }
 int row_of(const ChartAxes& axes, Share share) {
-  return height - 1 - static_cast<int>(std::lround(axes.up(share) * (height - 1)));
+  return rows - 1 - static_cast<int>(std::lround(axes.up(share) * (rows - 1)));
 }
 
 using Canvas = std::vector<std::string>;
 
 void mark(Canvas& canvas, int row, int column, char sign) {
-  if (row >= 0 && row < height && column >= 0 && column < width) {
+  if (row >= 0 && row < rows && column >= 0 && column < columns) {
     canvas[static_cast<std::size_t>(row)][static_cast<std::size_t>(column)] = sign;
   }
 }
 
 Canvas drawn(const DietChart& chart, const ChartAxes& axes) {
-  Canvas canvas(height, std::string(width, ' '));
+  Canvas canvas(rows, std::string(columns, ' '));
   for (const DietPoint& point : chart.days) {
     for (int row = row_of(axes, point.high); row <= row_of(axes, point.low); ++row) {
       mark(canvas, row, column_of(axes, point.date), ':');
@@ -52,8 +52,8 @@ Canvas drawn(const DietChart& chart, const ChartAxes& axes) {
 
 /// Ticks under the first of each month, and their names.
 std::pair<std::string, std::string> month_axis(const ChartAxes& axes) {
-  std::string ticks(width, '-');
-  std::string names(width + 3, ' ');
+  std::string ticks(columns, '-');
+  std::string names(columns + 3, ' ');
   int free_from = 0;
   for (const MonthTick& month : month_ticks(axes)) {
     const int column = column_of(axes, month.date);
@@ -73,8 +73,8 @@ std::string chart_text(const DietChart& chart) {
   const ChartAxes axes = axes_of(chart);
   const Canvas canvas = drawn(chart, axes);
   std::string text = chart.title + "\n";
-  for (int row = 0; row < height; ++row) {
-    const double at = axes.high - (axes.high - axes.low) * row / (height - 1);
+  for (int row = 0; row < rows; ++row) {
+    const double at = axes.high - (axes.high - axes.low) * row / (rows - 1);
     const std::string label = row % 3 == 0 ? fixed(at, 1) : "";
     std::string line = pad_left(label, 5) + " |" + canvas[static_cast<std::size_t>(row)];
     line.erase(line.find_last_not_of(' ') + 1);

@@ -16,9 +16,9 @@ bool is_quantity(const Json& json) {
   return json.is_object() && json.contains("value") && json.contains("unit");
 }
 
-/// Scalars and quantities of an object, those of its inner objects under joined names. Numbers that
-/// share one unit ({"median": 9, "low": 8, "unit": "%"}) become quantities. Arrays are left to the
-/// path.
+/// Scalars and quantities of an object, those of its inner objects under csv_line names. Numbers
+/// that share one unit ({"median": 9, "low": 8, "unit": "%"}) become quantities. Arrays are left to
+/// the path.
 void add_fields(Row& row, const std::string& before, const Json& object) {
   const bool share_a_unit = object.contains("unit") && !object.contains("value");
   for (const auto& [key, value] : object.items()) {
@@ -124,7 +124,7 @@ std::string cell(const Json& value) {
   return value.dump();
 }
 
-std::string joined(const std::vector<std::string>& cells) {
+std::string csv_line(const std::vector<std::string>& cells) {
   std::string line;
   for (const std::string& one : cells) line += (&one == &cells.front() ? "" : ",") + one;
   return line + "\r\n";
@@ -148,7 +148,7 @@ std::string csv_of(const Json& document, const std::string& path) {
     header.push_back(quoted(column.header()));
     if (column.mixed()) header.push_back(quoted(column.key + "_unit"));
   }
-  std::string text = joined(header);
+  std::string text = csv_line(header);
   for (const Row& row : rows) {
     std::vector<std::string> cells;
     for (const CsvColumn& column : columns) {
@@ -158,7 +158,7 @@ std::string csv_of(const Json& document, const std::string& path) {
       const bool has_unit = value != nullptr && is_quantity(*value);
       cells.push_back(has_unit ? quoted(value->at("unit").get<std::string>()) : "");
     }
-    text += joined(cells);
+    text += csv_line(cells);
   }
   return text;
 }

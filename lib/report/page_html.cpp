@@ -12,9 +12,9 @@ Markup cell(const Column& column, const std::string& text, bool heads_row) {
   return element("td", {{"class", side}, {"data-head", column.header}}, words(text));
 }
 
-class Printer {
+class HtmlPrinter {
  public:
-  Printer(int level, std::string prefix) : level_(level), prefix_(std::move(prefix)) {}
+  HtmlPrinter(int level, std::string prefix) : level_(level), prefix_(std::move(prefix)) {}
 
   void operator()(const Space&) {}
   void operator()(const Heading& heading) {
@@ -111,7 +111,7 @@ Markup html_table(const Table& table, const std::string& caption) {
 }
 
 Markup html_of(const Page& page, int level, const std::string& prefix) {
-  Printer printer(level, prefix);
+  HtmlPrinter printer(level, prefix);
   for (const Block& block : page.blocks()) std::visit(printer, block);
   return std::move(printer).all();
 }

@@ -17,9 +17,9 @@ std::string indented(const std::string& lines, int columns) {
 }
 
 /// Prints one block after another; an empty line stands before a heading and before a chart.
-class Printer {
+class TextPrinter {
  public:
-  explicit Printer(int width) : width_(width) {}
+  explicit TextPrinter(int width) : width_(width) {}
 
   void operator()(const Space&) { space(); }
   void operator()(const Heading& heading) {
@@ -60,7 +60,7 @@ class Printer {
 }  // namespace
 
 std::string text_of(const Page& page, int width) {
-  Printer printer(width);
+  TextPrinter printer(width);
   for (const Block& block : page.blocks()) std::visit(printer, block);
   return std::move(printer).text();
 }

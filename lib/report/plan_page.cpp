@@ -17,13 +17,6 @@ std::string money(Cents cents, const Reader& reader) {
   return two_decimals(cents) + " " + reader.currency;
 }
 
-std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    text += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-  return text;
-}
-
 bool is_fed(const FedWindow& fed) {
   return !fed.mix.parts.empty();
 }
@@ -42,7 +35,7 @@ std::string feeds_in_words(const Bill& bill, const Reader& reader) {
   std::vector<std::string> feeds;
   for (const FeedLine& line : bill.feeds)
     feeds.push_back(tons(line.tons, reader) + " of " + line.offer->id);
-  return feeds.empty() ? "nothing" : joined(feeds);
+  return feeds.empty() ? "nothing" : listed(feeds);
 }
 
 std::string first_line(const Schedule& schedule, const Bill& bill, const Reader& reader) {
@@ -111,7 +104,7 @@ std::string missed_in_words(const FedWindow& fed) {
   std::vector<std::string> needs;
   for (const Unmet& unmet : fed.mix.unmet) needs.push_back("the " + unmet.words);
   const std::string& way = fed.mix.unmet.front().in_the_way;
-  return joined(needs) + (way.empty() ? "" : " (in the way: " + way + ")");
+  return listed(needs) + (way.empty() ? "" : " (in the way: " + way + ")");
 }
 
 /// The windows whose need no safe mix meets; those that miss alike are told together.
@@ -206,7 +199,7 @@ Page order_page(const Plan& plan, const Reader& reader) {
   page.sentence(fmt::format(
       "Order {}: enough in {} outcomes, since what is bought late costs {} % more and what is "
       "left over loses {} % of its price{}. Expected: {} for buying late, {} for what is left.",
-      joined(orders), in_hundred(plan.order_cover), shortest(plan.terms.bought_late * 100),
+      listed(orders), in_hundred(plan.order_cover), shortest(plan.terms.bought_late * 100),
       shortest(plan.terms.left_over * 100),
       plan.terms.assumed ? " (both assumed: --late-costs, --left-loses)" : "",
       money(to_cents(late), reader), money(to_cents(left), reader)));

@@ -48,14 +48,10 @@ std::string per_feeding_words(const Mix& mix) {
 }
 
 std::string parts_in_words(const PriceAnswer& answer, const Mix& mix, const Reader& reader) {
-  std::string words;
-  const std::size_t count = mix.parts.size();
-  for (std::size_t i = 0; i < count; ++i) {
-    const MixPart& part = mix.parts[i];
-    if (i > 0) words += i + 1 == count ? " and " : ", ";
-    words += mass(part.as_fed.value(), reader) + " of " + answer.offers[part.offer].id;
-  }
-  return words;
+  std::vector<std::string> parts;
+  for (const MixPart& part : mix.parts)
+    parts.push_back(mass(part.as_fed.value(), reader) + " of " + answer.offers[part.offer].id);
+  return listed(parts);
 }
 
 std::string quote_words(const FeedOffer& offer, double amount, const Reader& reader) {

@@ -12,7 +12,6 @@ namespace {
 
 constexpr double dust = 1e-5;  // kg DM/day: less is not fed
 constexpr double touching = 1e-7;
-constexpr double same_money = 1e-9;
 
 std::vector<MixPart> parts_of(const std::vector<FeedOffer>& offers, const Eigen::VectorXd& x) {
   std::vector<MixPart> parts;

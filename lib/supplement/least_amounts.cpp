@@ -5,7 +5,7 @@
 namespace pluckbook {
 namespace {
 
-constexpr double dust = 1e-9;  // kg: nearer than this to none, or to the least, is there
+constexpr double hair = 1e-9;  // kg: nearer than this to none, or to the least, is there
 
 struct Branch {
   Eigen::VectorXd lower, upper;
@@ -15,7 +15,7 @@ struct Branch {
 std::optional<int> torn_column(const Eigen::VectorXd& x, const std::vector<double>& least) {
   for (std::size_t j = 0; j < least.size(); ++j) {
     const int column = static_cast<int>(j);
-    if (x[column] > dust && x[column] < least[j] - dust) return column;
+    if (x[column] > hair && x[column] < least[j] - hair) return column;
   }
   return std::nullopt;
 }

@@ -13,6 +13,9 @@
 
 namespace pluckbook {
 
+/// Two costs of a day nearer than this are one.
+inline constexpr double same_money = 1e-9;
+
 enum class EnergyMeasure { tdn, nem };
 enum class ProteinMeasure {
   crude,          // crude protein, and the rumen's share of all she eats

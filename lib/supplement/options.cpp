@@ -1,13 +1,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.h"
 #include "supplement/least_cost.h"
 #include "supplement/offer_traits.h"
 
 namespace pluckbook {
 namespace {
 
-constexpr double same_money = 1e-9;
 constexpr int most_steps = 60;  // each step leaves a mix behind for good; a handful are met
 
 Mix mix_of_one(const GrazingDay& day, const std::vector<FeedOffer>& offers, std::size_t j) {
@@ -110,12 +110,9 @@ std::string left_out(const FeedOffer& offer) {
 
 /// "the TDN the cow needs, the ... and the ..."
 std::string needs_in_words(const std::vector<Unmet>& unmet) {
-  std::string words;
-  for (std::size_t i = 0; i < unmet.size(); ++i) {
-    if (i > 0) words += i + 1 == unmet.size() ? " and " : ", ";
-    words += "the " + unmet[i].words;
-  }
-  return words;
+  std::vector<std::string> needs;
+  for (const Unmet& need : unmet) needs.push_back("the " + need.words);
+  return listed(needs);
 }
 
 std::string why_not(const FeedOffer& offer, const Mix& alone) {

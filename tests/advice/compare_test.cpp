@@ -15,7 +15,7 @@ using testing::a_quote;
 using testing::bag_of;
 using testing::day;
 
-Book with_feeds() {
+Book with_feeds_and_a_meadow() {
   Book book = a_book();
   book.trip = 20;
   book.bags.push_back(bag_of("n4", "2026-08-20", 7.0, 56));
@@ -61,7 +61,7 @@ const Alternative& find(const Comparison& comparison, const std::string& name) {
 }
 
 TEST(Compare, WhatChangesNothingIsThePlanItself) {
-  const Book book = with_feeds();
+  const Book book = with_feeds_and_a_meadow();
   const WhatIfs all = asked({named("as now"), named("again")});
   const Comparison comparison = compared(book, all);
   const auto plan = schedule_for(book, book.herds[0], settings());
@@ -70,7 +70,7 @@ TEST(Compare, WhatChangesNothingIsThePlanItself) {
 }
 
 TEST(Compare, WeanedEarlierTheyAskForLessFeed) {
-  const Book book = with_feeds();
+  const Book book = with_feeds_and_a_meadow();
   WhatIf wean = named("wean");
   wean.wean = day("2026-09-01");
   const WhatIfs all = asked({named("as now"), wean});
@@ -81,7 +81,7 @@ TEST(Compare, WeanedEarlierTheyAskForLessFeed) {
 }
 
 TEST(Compare, AMoveChangesTheDietFromItsDayOn) {
-  const Book book = with_feeds();
+  const Book book = with_feeds_and_a_meadow();
   WhatIf move = named("move");
   move.move = MoveAhead{day("2026-10-06"), "green"};
   const WhatIfs all = asked({named("as now"), move});
@@ -92,7 +92,7 @@ TEST(Compare, AMoveChangesTheDietFromItsDayOn) {
 }
 
 TEST(Compare, DoingNothingCostsNothingAndStandsBehindWhatCovers) {
-  const Book book = with_feeds();
+  const Book book = with_feeds_and_a_meadow();
   WhatIf nothing = named("nothing");
   nothing.feed_nothing = true;
   const WhatIfs all = asked({nothing, named("as now")});
@@ -106,7 +106,7 @@ TEST(Compare, DoingNothingCostsNothingAndStandsBehindWhatCovers) {
 }
 
 TEST(Compare, FewerFeedsNeverCostLess) {
-  const Book book = with_feeds();
+  const Book book = with_feeds_and_a_meadow();
   std::vector<WhatIf> what_ifs{named("as now")};
   for (const Feed& feed : book.feeds) {
     what_ifs.push_back(named("only " + feed.id));
@@ -122,7 +122,7 @@ TEST(Compare, FewerFeedsNeverCostLess) {
 }
 
 TEST(Compare, ALaterQuoteHoldsFromItsDayOn) {
-  const Book book = with_feeds();
+  const Book book = with_feeds_and_a_meadow();
   WhatIf later = named("later");
   later.buy = QuoteAhead{"cube", a_quote("cube", "range_cube_38", 600).quotes};
   later.buy->quotes.front().date = day("2026-10-06");
@@ -139,7 +139,7 @@ TEST(Compare, ALaterQuoteHoldsFromItsDayOn) {
 }
 
 TEST(Compare, WhatIsSplitOffIsFedToItsOwnNeed) {
-  const Book book = with_feeds();
+  const Book book = with_feeds_and_a_meadow();
   WhatIf split = named("split");
   Herd young = book.herds[0];
   young.id = "young";
@@ -162,7 +162,7 @@ TEST(Compare, WhatIsSplitOffIsFedToItsOwnNeed) {
 
 // Like cows split off to worse grass: had they stayed, they would end as the others do.
 TEST(Compare, FedAlikeMeansAmongTheOthers) {
-  const Book book = with_feeds();
+  const Book book = with_feeds_and_a_meadow();
   WhatIf split = named("split");
   split.split = book.herds[0];
   split.split->id = "some";
@@ -176,7 +176,7 @@ TEST(Compare, FedAlikeMeansAmongTheOthers) {
 
 // The proof of a swap is the plan itself, made anew a little to each side of the quote.
 TEST(Compare, AtTheSwapTheTwoChangePlaces) {
-  const Book book = with_feeds();
+  const Book book = with_feeds_and_a_meadow();
   WhatIf one = named("cube"), other = named("light cube");
   one.only = {"cube", "hulls"};
   other.only = {"light-cube"};

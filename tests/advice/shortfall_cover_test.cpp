@@ -120,7 +120,7 @@ void expect_cover(const char* generator, const Tally& tally, double low, double 
 }
 
 TEST(ShortfallRange, HoldsTheDateOfSeasonsDrawnFromTheModel) {
-  SCOPED_TRACE(testing::Message() << "seed " << seed);
+  SCOPED_TRACE(::testing::Message() << "seed " << seed);
   const Pasture pasture = prairie();
   const Book empty;
   const auto prior =
@@ -182,7 +182,7 @@ Truth other_world(Random& random) {
 }
 
 TEST(ShortfallRange, HoldsTheDateOfSeasonsOfAnotherWorldWithDroughtYears) {
-  SCOPED_TRACE(testing::Message() << "seed " << seed);
+  SCOPED_TRACE(::testing::Message() << "seed " << seed);
   Random random(seed);
   Tally tally;
   for (int season = 0; season < seasons_asked(); ++season)

@@ -63,6 +63,13 @@ TEST(Width, CountsColumnsNotBytes) {
   EXPECT_EQ(pad_left("ñ", 3), "  ñ");
 }
 
+TEST(Listed, ItemsStandAsAPersonListsThem) {
+  EXPECT_EQ(listed({}), "");
+  EXPECT_EQ(listed(std::vector<std::string>{"a"}), "a");
+  EXPECT_EQ(listed(std::vector<std::string>{"a", "b"}), "a and b");
+  EXPECT_EQ(listed(std::vector<std::string>{"a", "b", "c"}), "a, b and c");
+}
+
 TEST(NearestWord, OneSlipIsFoundAndStrangersAreNot) {
   const std::vector<std::string> known = {"freight", "price", "date", "waste"};
   EXPECT_EQ(nearest_word("fright", known), "freight");

@@ -4,6 +4,7 @@
 
 #include "book/book_folder.h"
 #include "book/read.h"
+#include "book/spliced_text.h"
 
 namespace pluckbook {
 namespace {
@@ -11,13 +12,6 @@ namespace {
 const Book& alder_bench() {
   static const Book book = *read_book(BookFolder().path());
   return book;
-}
-
-std::string text_of(const Result<Spliced>& spliced) {
-  if (spliced) return spliced->text;
-  std::string text;
-  for (const Problem& problem : spliced.problems()) text += to_text(problem);
-  return text;
 }
 
 const WrittenKeys a_move = {{"date", "2026-08-20"}, {"herd", "cows"}, {"pasture", "meadow"}};

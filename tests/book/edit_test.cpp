@@ -4,6 +4,7 @@
 
 #include "book/book_folder.h"
 #include "book/read.h"
+#include "book/spliced_text.h"
 
 namespace pluckbook {
 namespace {
@@ -36,14 +37,6 @@ LabResult new_result() {
 
 const std::string result_line =
     "{received: 2026-08-20, basis: dry matter, dm: 91.5, cp: 6.4, adf: 41.8}";
-
-// The new text, or the Problems as they are said.
-std::string text_of(const Result<Spliced>& spliced) {
-  if (spliced) return spliced->text;
-  std::string text;
-  for (const Problem& problem : spliced.problems()) text += to_text(problem);
-  return text;
-}
 
 std::string with_line_breaks(std::string text, const std::string& line_break) {
   for (std::size_t at = 0; (at = text.find('\n', at)) != std::string::npos;) {

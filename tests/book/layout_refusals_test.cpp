@@ -14,23 +14,23 @@ std::string refusal(const Result<T>& result) {
   return result ? "taken" : to_text(result.problems()[0]);
 }
 
-Result<LabTable> table_of(const std::string& text) {
+Result<LabTable> read_table(const std::string& text) {
   return lab_table("lab.csv", text, csv_delimiter(text));
 }
 
 Result<Layout> proposed(const std::string& text) {
-  return proposed_layout(*table_of(text), {"county", "", {}, {}, {}});
+  return proposed_layout(*read_table(text), {"county", "", {}, {}, {}});
 }
 
 TEST(LabTable, NeedsARowBelowHeadersThatDiffer) {
-  EXPECT_EQ(refusal(table_of("bag,cp\n")),
+  EXPECT_EQ(refusal(read_table("bag,cp\n")),
             "lab.csv: no row stands below the headers\n"
             "  give the laboratory's CSV as it came\n");
-  EXPECT_EQ(refusal(table_of("bag,cp,cp\na,7,8\n")),
+  EXPECT_EQ(refusal(read_table("bag,cp,cp\na,7,8\n")),
             "lab.csv:1:1: two columns are headed 'cp'\n"
             "  rename one, so that it is plain which is meant\n");
-  EXPECT_EQ(refusal(table_of("bag,cp,,\na,7,,\n")), "taken") << "columns without a header may be";
-  const Result<LabTable> two = table_of("bag,cp\na,7\nb,8\n");
+  EXPECT_EQ(refusal(read_table("bag,cp,,\na,7,,\n")), "taken") << "columns without a header may be";
+  const Result<LabTable> two = read_table("bag,cp\na,7\nb,8\n");
   ASSERT_TRUE(two);
   EXPECT_EQ(two->headers.cells, (std::vector<std::string>{"bag", "cp"}));
   ASSERT_EQ(two->rows.size(), 2U);
@@ -65,17 +65,17 @@ TEST(Layout, IsProposedThoughARowIsTorn) {
 TEST(Layout, FitsATableThatHasItsColumns) {
   const Result<Layout> layout = proposed("bag,date reported,cp\na,2026-09-14,7\n");
   ASSERT_TRUE(layout);
-  EXPECT_TRUE(fits(*layout, *table_of("cp,extra,date reported,bag\n7,x,2026-09-14,a\n")));
-  EXPECT_EQ(refusal(fits(*layout, *table_of("bag,date reportd,cp\na,2026-09-14,7\n"))),
+  EXPECT_TRUE(fits(*layout, *read_table("cp,extra,date reported,bag\n7,x,2026-09-14,a\n")));
+  EXPECT_EQ(refusal(fits(*layout, *read_table("bag,date reportd,cp\na,2026-09-14,7\n"))),
             "lab.csv:1:1: layout 'county' asks for a column headed 'date reported'\n"
             "  did you mean 'date reportd'?\n");
   Book book;
   book.layouts.push_back(*layout);
-  EXPECT_EQ(layout_for(book, *table_of("bag,cp\na,7\n")), nullptr);
-  EXPECT_EQ(layout_for(book, *table_of("bag;date reported;cp\na;2026-09-14;7\n")), nullptr);
-  EXPECT_EQ(layout_for(book, *table_of("bag,date reported,cp\na,2026-09-14,7\n")),
+  EXPECT_EQ(layout_for(book, *read_table("bag,cp\na,7\n")), nullptr);
+  EXPECT_EQ(layout_for(book, *read_table("bag;date reported;cp\na;2026-09-14;7\n")), nullptr);
+  EXPECT_EQ(layout_for(book, *read_table("bag,date reported,cp\na,2026-09-14,7\n")),
             &book.layouts[0]);
-  EXPECT_EQ(uses_of(*layout, *table_of("bag,date reported,cp\na,2026-09-14,7\n"))[1].second,
+  EXPECT_EQ(uses_of(*layout, *read_table("bag,date reported,cp\na,2026-09-14,7\n"))[1].second,
             "date of the result, year-month-day");
 }
 
@@ -132,7 +132,7 @@ TEST(Import, ARowIsRefusedForItsBagItsDateItsWidthAndAFigureGivenTwice) {
   layout.bag = "bag";
   layout.reported = "date reported";
   layout.columns = {{"cp", "cp", ""}, {"protein", "protein", ""}};
-  const Import import = import_rows(book, layout, *table_of(text), Date(2026, 9, 20));
+  const Import import = import_rows(book, layout, *read_table(text), Date(2026, 9, 20));
   const std::vector<std::string> reasons = {
       "there is no bag '26-north-03'; did you mean '26-north-01'?",
       "date 'soon' is not year-month-day",

@@ -42,7 +42,7 @@ Book read_back(const std::string& file, const std::string& text) {
   return book;
 }
 
-std::string text_of(const Result<Spliced>& spliced) {
+std::string written(const Result<Spliced>& spliced) {
   EXPECT_TRUE(spliced) << (spliced ? "" : to_text(spliced.problems()[0]));
   return spliced ? spliced->text : "";
 }
@@ -64,9 +64,9 @@ int bag_comes_back(Chance& chance) {
   bag.dried.reset(), bag.lost.reset(), bag.sent.reset(), bag.results.clear();
   const LabResult result = random_result(chance, chance.below(25));
   const Mark dried = {Mark::What::dried, chance.day(2026, 7), ""};
-  std::string text = text_of(with_bag(book, "f.yaml", "", bag));
-  text = text_of(with_mark(book, "f.yaml", text, bag.id, dried));
-  text = text_of(with_result(book, "f.yaml", text, bag.id, result));
+  std::string text = written(with_bag(book, "f.yaml", "", bag));
+  text = written(with_mark(book, "f.yaml", text, bag.id, dried));
+  text = written(with_result(book, "f.yaml", text, bag.id, result));
   bag.dried = dried.date;
   const std::vector<Bag> read = read_back("f.yaml", text).bags;
   EXPECT_EQ(read.size(), 1U);
@@ -84,7 +84,7 @@ int move_comes_back(Chance& chance) {
                      {}};
   WrittenKeys keys = {{"date", to_iso(move.date)}, {"herd", move.herd}, {"pasture", move.pasture}};
   if (move.bare) keys.emplace_back("bare", "yes");
-  const std::string text = text_of(with_record(small_book(), "grazing.yaml", "", keys));
+  const std::string text = written(with_record(small_book(), "grazing.yaml", "", keys));
   const std::vector<Move> read = read_back("grazing.yaml", text).moves;
   EXPECT_EQ(read.size(), 1U);
   if (read.size() != 1) return 0;
@@ -98,7 +98,7 @@ int score_comes_back(Chance& chance) {
   const double condition = std::round(chance.between(1, 9) * 10) / 10;
   const double pounds = std::round(chance.between(700, 1800));
   const int head = 1 + chance.below(400);
-  const std::string text = text_of(with_record(small_book(), "condition.yaml", "",
+  const std::string text = written(with_record(small_book(), "condition.yaml", "",
                                                {{"date", to_iso(chance.day(2026, 8))},
                                                 {"herd", "cows"},
                                                 {"condition", shortest(condition)},
@@ -119,7 +119,7 @@ int event_comes_back(Chance& chance) {
                        chance.of(event_words()).second,
                        "it was " + chance.words(),
                        {}};
-  const std::string text = text_of(with_record(small_book(), "events.yaml", "",
+  const std::string text = written(with_record(small_book(), "events.yaml", "",
                                                {{"date", to_iso(event.date)},
                                                 {"pasture", event.pasture},
                                                 {"event", word_of(event.kind)},
@@ -137,7 +137,7 @@ int quote_comes_back(Chance& chance) {
   const double price = std::round(chance.between(50, 900) * 100) / 100;
   const Date day = chance.day(2026, 8);
   const std::string text =
-      text_of(with_quote(small_book(), "feeds.yaml", "- id: cube\n  like: range cube 20\n", "cube",
+      written(with_quote(small_book(), "feeds.yaml", "- id: cube\n  like: range cube 20\n", "cube",
                          {{"price", shortest(price) + " USD/ton"}, {"date", to_iso(day)}}));
   const std::vector<Feed> read = read_back("feeds.yaml", text).feeds;
   EXPECT_EQ(read.size(), 1U);
@@ -154,7 +154,7 @@ TEST(RoundTrip, EveryRandomRecordIsReadAsItWasWritten) {
   Chance chance(seed);
   const int wanted = std::getenv("PLUCKBOOK_LONG") != nullptr ? 1'000'000 : 10'000;
   int records = 0;
-  while (records < wanted && !testing::Test::HasFailure()) {
+  while (records < wanted && !::testing::Test::HasFailure()) {
     records += bag_comes_back(chance) + move_comes_back(chance) + score_comes_back(chance) +
                event_comes_back(chance) + quote_comes_back(chance);
   }

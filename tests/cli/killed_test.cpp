@@ -31,19 +31,19 @@ std::map<std::string, std::string> records_of(const std::filesystem::path& folde
   return files;
 }
 
-struct Writing {
+struct WritingCommand {
   const char* name;
   const char* words;
 };
 
-std::ostream& operator<<(std::ostream& out, const Writing& writing) {
+std::ostream& operator<<(std::ostream& out, const WritingCommand& writing) {
   return out << writing.name;
 }
 
-class Killed : public ::testing::TestWithParam<Writing> {};
+class Killed : public ::testing::TestWithParam<WritingCommand> {};
 
 TEST_P(Killed, LeavesTheOldBookOrTheNewOne) {
-  const Writing& writing = GetParam();
+  const WritingCommand& writing = GetParam();
   const auto old_book = records_of(FreshFolder("northern").path());
   std::map<std::string, std::string> new_book;
   std::string said;  // when it is done
@@ -84,15 +84,15 @@ TEST_P(Killed, LeavesTheOldBookOrTheNewOne) {
 
 INSTANTIATE_TEST_SUITE_P(
     Commands, Killed,
-    ::testing::Values(Writing{"result", "result 26-draws-08 dm=91.5 cp=6.4 --as-of 2026-09-05"},
-                      Writing{"bag",
-                              "bag meadow --id by-hand --date 2026-09-01 --as-of 2026-09-05"},
-                      Writing{"bag_of_a_new_year", "bag meadow --id by-hand --as-of 2027-05-05"},
-                      Writing{"mark", "mark 26-draws-08 spoiled --date 2026-09-05"},
-                      Writing{"move", "move spring-cows meadow --as-of 2026-09-05"},
-                      Writing{"score", "score spring-cows 5.2 --head 40 --as-of 2026-09-05"},
-                      Writing{"quote", "quote cube-20 '340 USD/ton' --as-of 2026-09-05"},
-                      Writing{"event", "event draws rain --as-of 2026-09-05"}),
+    ::testing::Values(
+        WritingCommand{"result", "result 26-draws-08 dm=91.5 cp=6.4 --as-of 2026-09-05"},
+        WritingCommand{"bag", "bag meadow --id by-hand --date 2026-09-01 --as-of 2026-09-05"},
+        WritingCommand{"bag_of_a_new_year", "bag meadow --id by-hand --as-of 2027-05-05"},
+        WritingCommand{"mark", "mark 26-draws-08 spoiled --date 2026-09-05"},
+        WritingCommand{"move", "move spring-cows meadow --as-of 2026-09-05"},
+        WritingCommand{"score", "score spring-cows 5.2 --head 40 --as-of 2026-09-05"},
+        WritingCommand{"quote", "quote cube-20 '340 USD/ton' --as-of 2026-09-05"},
+        WritingCommand{"event", "event draws rain --as-of 2026-09-05"}),
     [](const auto& writing) { return std::string(writing.param.name); });
 
 // An import changes several files. After a kill each is the old or the new one, and the same

@@ -12,8 +12,8 @@
 namespace pluckbook::testing {
 namespace {
 
-const std::string northern = "plan spring-cows --as-of 2026-08-20";
-const std::string southern = "plan fall-cows --as-of 2026-11-20";
+const std::string northern_plan = "plan spring-cows --as-of 2026-08-20";
+const std::string southern_plan = "plan fall-cows --as-of 2026-11-20";
 
 std::vector<std::string> words_of(const std::string& line) {
   std::istringstream in(line);
@@ -74,8 +74,8 @@ AddedUp added_up(const std::string& text) {
 }
 
 TEST(Plan, TonsTimesPriceAndTripsAddUpToTheTotalToTheCent) {
-  for (const auto& [scenario, words] :
-       std::map<std::string, std::string>{{"northern", northern}, {"southern", southern}}) {
+  for (const auto& [scenario, words] : std::map<std::string, std::string>{
+           {"northern", northern_plan}, {"southern", southern_plan}}) {
     const std::string& text = planned(scenario, words);
     const AddedUp sum = added_up(text);
     EXPECT_GE(sum.feeds, 1) << text;
@@ -85,7 +85,7 @@ TEST(Plan, TonsTimesPriceAndTripsAddUpToTheTotalToTheCent) {
 }
 
 TEST(Plan, TheFirstSentenceHoldsTheSameTotal) {
-  const std::string& text = planned("northern", northern);
+  const std::string& text = planned("northern", northern_plan);
   const std::string first = text.substr(0, text.find("covering"));
   std::smatch match;
   ASSERT_TRUE(std::regex_search(first, match, std::regex(R"(([\d.]+)\sUSD)"))) << first;
@@ -93,7 +93,7 @@ TEST(Plan, TheFirstSentenceHoldsTheSameTotal) {
 }
 
 TEST(Plan, MonthsAddUpToTheTotalAndTheTons) {
-  const auto plan = nlohmann::json::parse(planned("northern", northern + " --json"));
+  const auto plan = nlohmann::json::parse(planned("northern", northern_plan + " --json"));
   long months = 0;
   std::map<std::string, long> tons;
   for (const auto& month : plan["months"]) {
@@ -108,8 +108,8 @@ TEST(Plan, MonthsAddUpToTheTotalAndTheTons) {
 }
 
 TEST(Plan, MoreOutcomesNeverAskForLess) {
-  for (const auto& [scenario, words] :
-       std::map<std::string, std::string>{{"northern", northern}, {"southern", southern}}) {
+  for (const auto& [scenario, words] : std::map<std::string, std::string>{
+           {"northern", northern_plan}, {"southern", southern_plan}}) {
     const auto plan = nlohmann::json::parse(planned(scenario, words + " --json"));
     const auto& columns = plan["outcomes"];
     ASSERT_EQ(columns.size(), 3U);
@@ -124,7 +124,7 @@ TEST(Plan, MoreOutcomesNeverAskForLess) {
 }
 
 TEST(Plan, DoingNothingLosesConditionThatThePlanKeeps) {
-  const auto plan = nlohmann::json::parse(planned("northern", northern + " --json"));
+  const auto plan = nlohmann::json::parse(planned("northern", northern_plan + " --json"));
   const auto& condition = plan["condition"];
   EXPECT_LT(condition["unfed"]["value"], condition["now"]["value"]);
   EXPECT_GE(condition["fed"]["value"], condition["now"]["value"]);
@@ -132,14 +132,14 @@ TEST(Plan, DoingNothingLosesConditionThatThePlanKeeps) {
 }
 
 TEST(Plan, CautionsStandBeforeTheTableOfMoney) {
-  const std::string& text = planned("northern", northern);
+  const std::string& text = planned("northern", northern_plan);
   EXPECT_LT(text.find("cautions"), text.find("what that buys"));
   EXPECT_NE(text.find("cautions"), std::string::npos);
 }
 
 TEST(Plan, NoLineIsWiderThanEightyColumns) {
   for (const std::string& units : {"us", "metric"}) {
-    std::istringstream lines(planned("southern", southern + " --units " + units));
+    std::istringstream lines(planned("southern", southern_plan + " --units " + units));
     for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
   }
 }
@@ -153,7 +153,7 @@ TEST(Plan, AShortageWithoutAQuoteIsAProblem) {
 
 TEST(Plan, ADearShortageOrdersMore) {
   const auto ordered = [](const std::string& terms) {
-    return nlohmann::json::parse(planned("northern", northern + terms + " --json"))["order"];
+    return nlohmann::json::parse(planned("northern", northern_plan + terms + " --json"))["order"];
   };
   const auto usual = ordered("");
   const auto dear = ordered(" --late-costs 90");
@@ -167,7 +167,7 @@ TEST(Plan, OptionsOutOfTheirRangeAreRefused) {
   const FreshFolder folder("northern");
   for (const std::string& option : {"--cover 30", "--change-every 0", "--change-every 2.5",
                                     "--late-costs 0", "--left-loses 400", "--change-every soon"})
-    EXPECT_EQ(run_in(folder.path(), northern + " " + option).exit, 2) << option;
+    EXPECT_EQ(run_in(folder.path(), northern_plan + " " + option).exit, 2) << option;
 }
 
 }  // namespace

@@ -39,7 +39,7 @@ std::string readme() {
 }
 
 /// The README with every console block's commands run anew, in order, in one fresh book.
-std::string replayed(const std::string& markdown) {
+std::string replayed_readme(const std::string& markdown) {
   FreshFolder book("northern");
   std::istringstream lines(markdown);
   std::string text;
@@ -61,7 +61,7 @@ std::string replayed(const std::string& markdown) {
 TEST(Readme, EveryCommandPrintsWhatItShows) {
   ASSERT_GE(blocks_of(readme(), "console").size(), 3U);
   const std::string shown = readme();
-  const std::string now = replayed(shown);
+  const std::string now = replayed_readme(shown);
   const char* mode = std::getenv("PLUCKBOOK_GOLDEN");
   if (mode != nullptr && std::string(mode) == "write") {
     write_text(std::filesystem::path(PLUCKBOOK_SOURCE) / "README.md", now);

@@ -19,8 +19,8 @@ struct DemoBook {
   const char* as_of;
   std::vector<std::string> herds;
 };
-const DemoBook northern{"northern", "2026-08-20", {"spring-cows", "first-calf"}};
-const DemoBook southern{"southern", "2026-11-10", {"fall-cows", "bred-heifers"}};
+const DemoBook northern_book{"northern", "2026-08-20", {"spring-cows", "first-calf"}};
+const DemoBook southern_book{"southern", "2026-11-10", {"fall-cows", "bred-heifers"}};
 
 /// What stands between each `from` and the next `to`.
 std::vector<std::string> between(const std::string& text, const std::string& from,
@@ -169,7 +169,7 @@ TEST_P(Report, TheOutlooksTextSaysWhatItsJsonSays) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Demo, Report, ::testing::Values(northern, southern),
+INSTANTIATE_TEST_SUITE_P(Demo, Report, ::testing::Values(northern_book, southern_book),
                          [](const auto& book) { return std::string(book.param.scenario); });
 
 TEST(ReportFile, HostileNamesStayWords) {

@@ -8,7 +8,7 @@
 namespace pluckbook::testing {
 namespace {
 
-const std::string cow = "--weight 1200 --month 8 --cp 5 --tdn 50 ";
+const std::string example_cow = "--weight 1200 --month 8 --cp 5 --tdn 50 ";
 
 // Oklahoma State, M. Z. Johnson, Western Livestock Journal, "Money saved through cost effective
 // feeding": 38 % cube 475 USD a ton, 20 % cube 350, both 70 % TDN, as fed.
@@ -17,7 +17,7 @@ const std::string cubes =
     "- {id: c20, analysis: {dm: 100, cp: 20, tdn: 70}, quote: {price: 350 USD/ton}}\n";
 
 TEST(WorkedExample, cubes_by_cost_of_protein_and_of_tdn) {
-  const auto protein = price_document(cubes, cow + "--intake 0 --need-cp 0.6 --need-tdn 0");
+  const auto protein = price_document(cubes, example_cow + "--intake 0 --need-cp 0.6 --need-tdn 0");
   EXPECT_NEAR(money(protein, "c38", "cost_per_unit_protein"), 0.625, 0.0005);  // P
   EXPECT_NEAR(money(protein, "c20", "cost_per_unit_protein"), 0.875, 0.0005);  // P
   EXPECT_NEAR(money(protein, "c38", "cost_per_unit_tdn"), 0.339, 0.0005);      // D
@@ -25,7 +25,7 @@ TEST(WorkedExample, cubes_by_cost_of_protein_and_of_tdn) {
   EXPECT_NEAR(fed(protein, "c38"), 1.58, 0.005);  // for a protein need: the 38 % cube
   EXPECT_EQ(fed(protein, "c20"), 0);
   EXPECT_NEAR(protein.at("cost_per_head_day").at("value"), 0.375, 0.0005);
-  const auto energy = price_document(cubes, cow + "--intake 0 --need-cp 0 --need-tdn 1.5");
+  const auto energy = price_document(cubes, example_cow + "--intake 0 --need-cp 0 --need-tdn 1.5");
   EXPECT_GT(fed(energy, "c20"), 0);  // for an energy need: the 20 % cube
   EXPECT_EQ(fed(energy, "c38"), 0);
 }
@@ -35,14 +35,15 @@ TEST(WorkedExample, the_same_cubes_at_other_quotes) {
   const auto document = price_document(
       "- {id: c38, analysis: {dm: 100, cp: 38}, quote: {price: 425 USD/ton}}\n"
       "- {id: c20, analysis: {dm: 100, cp: 20}, quote: {price: 312 USD/ton}}\n",
-      cow + "--intake 0 --need-cp 0.6 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 0.6 --need-tdn 0");
   EXPECT_NEAR(money(document, "c38", "cost_per_unit_protein"), 0.559, 0.0005);  // D
   EXPECT_NEAR(money(document, "c20", "cost_per_unit_protein"), 0.78, 0.0005);   // D
 }
 
 // Checked by hand from the same cubes: 0.6 lb CP and 1.5 lb TDN short.
 TEST(WorkedExample, two_cubes_mixed_where_protein_and_energy_are_short) {
-  const auto document = price_document(cubes, cow + "--intake 0 --need-cp 0.6 --need-tdn 1.5");
+  const auto document =
+      price_document(cubes, example_cow + "--intake 0 --need-cp 0.6 --need-tdn 1.5");
   EXPECT_NEAR(fed(document, "c38"), 0.952, 0.001);
   EXPECT_NEAR(fed(document, "c20"), 1.190, 0.001);
   EXPECT_NEAR(document.at("cost_per_head_day").at("value"), 0.4345, 0.0005);
@@ -71,7 +72,7 @@ TEST(WorkedExample, a_hay_shortage_whose_printed_corn_is_refused) {
 TEST(WorkedExample, a_tub_on_a_dry_basis) {
   const auto document = price_document(
       "- {id: tub, analysis: {dm: 95, cp: 30}, quote: {price: 105 USD/225 lb tub}}\n",
-      cow + "--intake 0 --need-cp 0.3 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 0.3 --need-tdn 0");
   EXPECT_NEAR(money(document, "tub", "fed_dry_matter"), 105 / 213.75, 1e-6);
 }
 
@@ -79,7 +80,7 @@ TEST(WorkedExample, a_tub_on_a_dry_basis) {
 TEST(WorkedExample, soybean_hulls_as_energy) {
   const auto document = price_document(
       "- {id: hulls, analysis: {dm: 90, cp: 12, tdn: 75}, quote: {price: 180 USD/ton}}\n",
-      cow + "--intake 0 --need-cp 0.3 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 0.3 --need-tdn 0");
   EXPECT_NEAR(money(document, "hulls", "cost_per_unit_tdn"), 0.1333, 5e-5);      // P
   EXPECT_NEAR(money(document, "hulls", "cost_per_unit_protein"), 0.8333, 5e-5);  // D
 }
@@ -87,7 +88,7 @@ TEST(WorkedExample, soybean_hulls_as_energy) {
 // Missouri Extension, E. Bailey, about 2023: 1 lb of CP takes up to 5 lb of a 20 % cube (P); 2.6 lb
 // of a 38 % cube (D).
 TEST(WorkedExample, pounds_of_cube_for_a_pound_of_protein) {
-  const auto document = price_document(cubes, cow + "--intake 0 --need-cp 1 --need-tdn 0");
+  const auto document = price_document(cubes, example_cow + "--intake 0 --need-cp 1 --need-tdn 0");
   EXPECT_NEAR(alone(document, "c20"), 5, 1e-6);
   EXPECT_NEAR(alone(document, "c38"), 2.6, 0.05);
 }
@@ -96,7 +97,7 @@ TEST(WorkedExample, pounds_of_cube_for_a_pound_of_protein) {
 TEST(WorkedExample, as_fed_from_dry) {
   const auto document =
       price_document("- {id: cube, analysis: {dm: 90, cp: 38}, quote: {price: 475 USD/ton}}\n",
-                     cow + "--intake 0 --need-cp 1 --need-tdn 0");
+                     example_cow + "--intake 0 --need-cp 1 --need-tdn 0");
   EXPECT_NEAR(fed(document, "cube") / fed(document, "cube", "dry_matter") * 24, 26.67, 0.005);
 }
 
@@ -105,7 +106,7 @@ TEST(WorkedExample, what_shrink_makes_of_a_price) {
   const auto document = price_document(
       "- {id: a, analysis: {dm: 35, cp: 8}, quote: {price: 60 USD/ton}, shrink: 10}\n"
       "- {id: b, analysis: {dm: 35, cp: 8}, quote: {price: 60 USD/ton}, waste: 20}\n",
-      cow + "--intake 0 --need-cp 0.3 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 0.3 --need-tdn 0");
   EXPECT_NEAR(2000 * money(document, "a", "fed"), 66.67, 0.005);
   EXPECT_NEAR(2000 * money(document, "b", "fed"), 75, 0.005);
 }
@@ -115,7 +116,7 @@ TEST(WorkedExample, what_shrink_makes_of_a_price) {
 TEST(WorkedExample, a_blend_for_a_hundred_cows) {
   const auto document =
       price_document("- {id: blend, analysis: {dm: 100, cp: 16}, quote: {price: 350 USD/ton}}\n",
-                     cow + "--head 100 --intake 0 --need-cp 0.96 --need-tdn 0");
+                     example_cow + "--head 100 --intake 0 --need-cp 0.96 --need-tdn 0");
   EXPECT_NEAR(fed(document, "blend"), 6, 1e-6);
   EXPECT_NEAR(document.at("cost_per_head_day").at("value"), 1.05, 1e-6);
   EXPECT_NEAR(fed(document, "blend", "per_herd_per_feeding"), 600, 1e-4);
@@ -126,7 +127,7 @@ TEST(WorkedExample, the_quote_at_which_a_leaner_feed_comes_in) {
   const auto document = price_document(
       "- {id: a, analysis: {dm: 100, cp: 37}, quote: {price: 33.65 USD/cwt}}\n"
       "- {id: b, analysis: {dm: 100, cp: 27}, quote: {price: 30 USD/cwt}}\n",
-      cow + "--intake 0 --need-cp 0.5 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 0.5 --need-tdn 0");
   EXPECT_NEAR(money(document, "b", "break_even_quote"), 24.555, 0.0006);
   EXPECT_EQ(option_of(document, "b").at("break_even_quote").at("unit"), "USD/cwt");
 }
@@ -137,7 +138,7 @@ TEST(WorkedExample, cost_of_a_unit_of_protein) {
   const auto document = price_document(
       "- {id: ddg, analysis: {dm: 100, cp: 27}, quote: {price: 143 USD/ton}}\n"
       "- {id: meal, analysis: {dm: 100, cp: 47.5}, quote: {price: 272.7 USD/ton}}\n",
-      cow + "--intake 0 --need-cp 0.5 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 0.5 --need-tdn 0");
   EXPECT_NEAR(20 * money(document, "ddg", "cost_per_unit_protein"), 5.30, 0.005);
   EXPECT_NEAR(20 * money(document, "meal", "cost_per_unit_protein"), 5.74, 0.005);
 }
@@ -172,7 +173,7 @@ TEST(WorkedExample, very_poor_hay_in_early_lactation) {
 TEST(WorkedExample, protein_of_winter_range) {
   const auto document = price_document(
       "- {id: range, analysis: {dm: 100, cp: 4.8}, quote: {price: 120.83 USD/ton}}\n",
-      cow + "--intake 0 --need-cp 0.2 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 0.2 --need-tdn 0");
   EXPECT_NEAR(money(document, "range", "cost_per_unit_protein"), 1.26, 0.005);
 }
 
@@ -182,7 +183,7 @@ TEST(WorkedExample, a_little_protein_twice_a_week) {
   const auto document = price_document(
       "- {id: boost, analysis: {dm: 100, cp: 34}, quote: {price: 400 USD/ton}, "
       "feedings_per_week: [2]}\n",
-      cow + "--intake 0 --need-cp 0.34 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 0.34 --need-tdn 0");
   EXPECT_NEAR(fed(document, "boost"), 1, 0.05);
   EXPECT_NEAR(fed(document, "boost", "per_head_per_feeding"), 3.5, 0.05);
 }
@@ -193,7 +194,7 @@ TEST(WorkedExample, corn_and_distillers_per_pound_of_protein) {
   const auto document = price_document(
       "- {id: corn, analysis: {dm: 85, cp: 8.6}, quote: {price: 3.65 USD/56 lb bushel}}\n"
       "- {id: ddg, analysis: {dm: 90, cp: 30}, quote: {price: 150 USD/ton}}\n",
-      cow + "--intake 0 --need-cp 1 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 1 --need-tdn 0");
   EXPECT_NEAR(money(document, "corn", "cost_per_unit_protein"), 0.8916, 5e-5);
   EXPECT_NEAR(money(document, "ddg", "cost_per_unit_protein"), 0.2778, 5e-5);
   EXPECT_NEAR(alone(document, "corn"), 13.68, 0.005);
@@ -208,7 +209,7 @@ TEST(WorkedExample, prices_on_a_dry_basis) {
       "- {id: hay, analysis: {dm: 85, cp: 20}, quote: {price: 110 USD/ton}}\n"
       "- {id: corn, analysis: {dm: 87, cp: 9}, quote: {price: 5.50 USD/56 lb bushel}}\n"
       "- {id: hay90, analysis: {dm: 90, cp: 8}, quote: {price: 90 USD/ton}}\n",
-      cow + "--intake 0 --need-cp 0.5 --need-tdn 0");
+      example_cow + "--intake 0 --need-cp 0.5 --need-tdn 0");
   EXPECT_NEAR(2000 * money(document, "hay", "fed_dry_matter"), 129.41, 0.005);
   EXPECT_NEAR(money(document, "hay", "cost_per_unit_protein"), 0.3235, 5e-5);
   EXPECT_NEAR(money(document, "corn", "fed_dry_matter"), 0.1129, 5e-5);
@@ -221,7 +222,7 @@ TEST(WorkedExample, freight_by_the_loaded_mile) {
   const auto document = price_document(
       "- {id: hay, analysis: {dm: 85, cp: 10}, quote: {price: 200 CAD/ton, freight: 6 CAD/mile, "
       "miles: 100, load: 18.18 ton}}\n",
-      cow + "--intake 0 --need-cp 0.5 --need-tdn 0 --currency CAD");
+      example_cow + "--intake 0 --need-cp 0.5 --need-tdn 0 --currency CAD");
   EXPECT_NEAR(2000 * money(document, "hay", "delivered"), 233, 0.05);
 }
 

@@ -17,7 +17,7 @@ std::string line_of(const std::filesystem::path& file, int number) {
   return line;
 }
 
-struct Writing {
+struct JsonWriting {
   const char* words;
   const char* stands;  // in the line that the document names
   Json about;
@@ -25,7 +25,7 @@ struct Writing {
 
 TEST(WritingJson, EveryWritingCommandNamesWhatItKeptAndTheLineItStandsOn) {
   FreshFolder book("northern");
-  const std::vector<Writing> all = {
+  const std::vector<JsonWriting> all = {
       {"bag draws --stops 20", "26-draws-09", {{"bag", "26-draws-09"}, {"pasture", "draws"}}},
       {"mark 26-draws-09 dried", "dried: 2026-09-05", {{"bag", "26-draws-09"}, {"mark", "dried"}}},
       {"result 26-draws-08 dm=91.5 cp=6.4", "cp: 6.4", {{"bag", "26-draws-08"}}},

@@ -8,7 +8,7 @@
 namespace pluckbook::test {
 namespace {
 
-constexpr unsigned seed = 20260318;
+constexpr unsigned property_seed = 20260318;
 constexpr int tries = 300;
 
 /// Random animals: a cow between the limits an animal may have, milking or dry.
@@ -24,7 +24,7 @@ class AnyCow {
   double degrees() { return degrees_(random_); }
 
  private:
-  std::mt19937 random_{seed};
+  std::mt19937 random_{property_seed};
   std::uniform_real_distribution<double> weight_{700, 2200}, milk_{1, 60}, day_{1, 360},
       degrees_{-45, 40};
 };
@@ -34,7 +34,7 @@ bool needs_more(const EquationNeed& more, const EquationNeed& less) {
 }
 
 TEST(EquationProperties, AHeavierCowNeedsMore) {
-  SCOPED_TRACE(seed);
+  SCOPED_TRACE(property_seed);
   AnyCow any;
   for (int i = 0; i < tries; ++i) {
     const AnimalAt light = any.next();
@@ -50,7 +50,7 @@ TEST(EquationProperties, AHeavierCowNeedsMore) {
 }
 
 TEST(EquationProperties, MoreMilkNeedsMore) {
-  SCOPED_TRACE(seed);
+  SCOPED_TRACE(property_seed);
   AnyCow any;
   for (int i = 0; i < tries; ++i) {
     AnimalAt less = any.next();
@@ -65,7 +65,7 @@ TEST(EquationProperties, MoreMilkNeedsMore) {
 }
 
 TEST(EquationProperties, ColdNeedsMoreEnergyAndNoMoreProtein) {
-  SCOPED_TRACE(seed);
+  SCOPED_TRACE(property_seed);
   AnyCow any;
   for (int i = 0; i < tries; ++i) {
     const AnimalAt cow = any.next();
@@ -89,7 +89,7 @@ TEST(EquationProperties, ColdNeedsMoreEnergyAndNoMoreProtein) {
 }
 
 TEST(EquationProperties, ALaterPregnancyNeedsMore) {
-  SCOPED_TRACE(seed);
+  SCOPED_TRACE(property_seed);
   AnyCow any;
   for (int i = 0; i < tries; ++i) {
     AnimalAt early = any.next();
@@ -105,7 +105,7 @@ TEST(EquationProperties, ALaterPregnancyNeedsMore) {
 }
 
 TEST(EquationProperties, NeedIsContinuousInDateWhileSheMilksAndWhileSheIsDry) {
-  SCOPED_TRACE(seed);
+  SCOPED_TRACE(property_seed);
   AnyCow any;
   constexpr double moment = 0.01;  // of a day
   for (int i = 0; i < tries; ++i) {
@@ -135,8 +135,8 @@ TEST(EquationProperties, TheHerdsNeedJumpsAtCalvingAndWeaningOnly) {
 }
 
 TEST(EquationProperties, SlicesAverageToTheHerdInEveryAmount) {
-  SCOPED_TRACE(seed);
-  std::mt19937 random(seed);
+  SCOPED_TRACE(property_seed);
+  std::mt19937 random(property_seed);
   std::uniform_real_distribution<double> share(0, 50), weight(800, 1700);
   std::uniform_int_distribution<int> when(0, 364);
   for (int i = 0; i < 60; ++i) {

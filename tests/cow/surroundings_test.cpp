@@ -5,7 +5,7 @@
 namespace pluckbook::test {
 namespace {
 
-constexpr KgBody cow = from_lb<KgBody>(1200);
+constexpr KgBody grown_cow = from_lb<KgBody>(1200);
 
 // Read, North Dakota State University: a 1300-lb cow late in pregnancy needs 12.7 lb TDN; at 25 F
 // with 20 mph of wind (4 F effective) in a heavy winter coat she stands 14 F under her critical
@@ -26,7 +26,7 @@ TEST(Cold, CriticalTemperaturesAreThePrintedOnes) {
 }
 
 ColdByHeatBalance balance(const Exposure& exposure) {
-  return cold_by_heat_balance(cow, exposure, McalPerDay(18), McalPerDay(0), 0.6);
+  return cold_by_heat_balance(grown_cow, exposure, McalPerDay(18), McalPerDay(0), 0.6);
 }
 
 // NRC 2000 chapter 10 (recalled), worked for 18 Mcal of ME eaten and nothing retained.
@@ -81,13 +81,13 @@ TEST(Activity, TheEquationIsTheWorkedOneAndIsHeldToTheCap) {
   const McalPerDay maintenance(8.677);
   const Grazing level{KgDmPerDay(12), from_percent(60), Terrain::level, 2};
   const Grazing hills{KgDmPerDay(12), from_percent(60), Terrain::hilly, 1};
-  EXPECT_NEAR(activity_of(cow, level, maintenance).by_equation.value(), 4.11, 0.005);
-  EXPECT_NEAR(activity_of(cow, hills, maintenance).by_equation.value(), 6.06, 0.005);
-  const Activity capped = activity_of(cow, hills, maintenance);
+  EXPECT_NEAR(activity_of(grown_cow, level, maintenance).by_equation.value(), 4.11, 0.005);
+  EXPECT_NEAR(activity_of(grown_cow, hills, maintenance).by_equation.value(), 6.06, 0.005);
+  const Activity capped = activity_of(grown_cow, hills, maintenance);
   EXPECT_TRUE(capped.capped());
   EXPECT_NEAR(capped.counted().value(), 0.2 * 8.677, 1e-9);
   const Grazing little{KgDmPerDay(0), from_percent(60), Terrain::level, 60};
-  const Activity small = activity_of(cow, little, maintenance);
+  const Activity small = activity_of(grown_cow, little, maintenance);
   EXPECT_FALSE(small.capped());
   EXPECT_EQ(small.counted(), small.by_equation);
   EXPECT_NEAR(usual_activity(maintenance).value(), 0.8677, 1e-9);
@@ -95,7 +95,7 @@ TEST(Activity, TheEquationIsTheWorkedOneAndIsHeldToTheCap) {
 
 TEST(Activity, RollingGroundLiesBetweenLevelAndHilly) {
   const auto on = [](Terrain terrain) {
-    return activity_of(cow, {KgDmPerDay(12), from_percent(60), terrain, 2}, McalPerDay(9))
+    return activity_of(grown_cow, {KgDmPerDay(12), from_percent(60), terrain, 2}, McalPerDay(9))
         .by_equation;
   };
   EXPECT_LT(on(Terrain::level), on(Terrain::rolling));
@@ -104,7 +104,7 @@ TEST(Activity, RollingGroundLiesBetweenLevelAndHilly) {
 
 // Ribeiro et al. 1977, read: 2 J/kg a metre, 26 J/kg a metre climbed; 5 km and 100 m: 1.64 Mcal.
 TEST(Activity, HeatOfWalkingIsTheWorkedOne) {
-  EXPECT_NEAR(walking_heat(cow, 5, 100).value(), 1.64, 0.005);
+  EXPECT_NEAR(walking_heat(grown_cow, 5, 100).value(), 1.64, 0.005);
 }
 
 // NRC 2000 (recalled): 7 % and 18 %.

@@ -25,7 +25,7 @@ namespace pluckbook {
 namespace {
 
 constexpr auto protein = DietNutrient::crude_protein;
-constexpr double reach = 1.2815515655446004;  // of an 80 % band
+constexpr double band_reach = 1.2815515655446004;  // of an 80 % band
 
 Bag clip(const std::string& pasture, const YamlNode& row, std::size_t number) {
   Bag bag;
@@ -93,7 +93,7 @@ void project(const Book& all, const Pasture& pasture, const DietModel& model, Da
                                    std::sqrt(bag_variance(bag_error(protein), *bag.stops)));
       const double seen = log_cp(bag);
       ++bucket.count;
-      bucket.held += std::abs(seen - expected) <= reach * sd ? 1 : 0;
+      bucket.held += std::abs(seen - expected) <= band_reach * sd ? 1 : 0;
       bucket.model += std::pow(seen - expected, 2);
       bucket.last += std::pow(seen - last, 2);
       bucket.through_last += std::pow(seen - (last + curve(bag.plucked) - curve(from)), 2);

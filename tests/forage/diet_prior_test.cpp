@@ -9,10 +9,6 @@
 namespace pluckbook {
 namespace {
 
-const ForageClass& prairie() {
-  return *find_forage_class("northern_mixed_grass");
-}
-
 DietPrior prior_of(const Ranch& ranch) {
   return {ranch.book, ranch.book.pastures[0], prairie(), published_model(prairie())};
 }

@@ -8,14 +8,14 @@
 namespace pluckbook {
 namespace {
 
-using Values = std::map<std::string, double, std::less<>>;
+using Analysis = std::map<std::string, double, std::less<>>;
 
 // The worked page of the equations below: CP 10, NDF 62, EE 2.5, ash 8 (invented).
-Values worked_page() {
+Analysis worked_page() {
   return {{"cp", 10}, {"ndf", 62}, {"fat", 2.5}, {"ash", 8}};
 }
 
-std::string first_method(const Values& values, const char* forage = "") {
+std::string first_method(const Analysis& values, const char* forage = "") {
   const auto all = energy_estimates({values}, energy_choice(forage));
   return all.empty() ? "" : all.front().method;
 }
@@ -23,7 +23,7 @@ std::string first_method(const Values& values, const char* forage = "") {
 // NRC 2001, Nutrient Requirements of Dairy Cattle, eq. 2-4a to 2-5 (recalled); the worked line
 // computed from them. NFC in the N-free form: Univ. of Georgia, glossary, letter T (read).
 TEST(Energy, TheFullSumOfNrc2001GivesItsWorkedExamplePartByPart) {
-  Values page = worked_page();
+  Analysis page = worked_page();
   page.insert({{"adicp", 0.9}, {"ndicp", 3.0}, {"lignin", 5.5}});
   const auto sum = summative_of({page});
   ASSERT_TRUE(sum);
@@ -37,16 +37,16 @@ TEST(Energy, TheFullSumOfNrc2001GivesItsWorkedExamplePartByPart) {
 }
 
 TEST(Energy, TheFullSumNeedsEveryOneOfItsFigures) {
-  Values whole = worked_page();
+  Analysis whole = worked_page();
   whole.insert({{"adicp", 0.9}, {"lignin", 5.5}});
   EXPECT_TRUE(summative_of({whole}));  // NDF without protein is taken as 0.93 NDF
   EXPECT_NEAR(summative_of({whole})->ndf_free, 0.93 * 62, 1e-9);
   for (const auto& [name, value] : whole) {
-    Values less = whole;
+    Analysis less = whole;
     less.erase(name);
     EXPECT_FALSE(summative_of({less})) << name;
   }
-  Values woody = whole;
+  Analysis woody = whole;
   woody["lignin"] = 60;
   EXPECT_FALSE(summative_of({woody}));
 }
@@ -58,7 +58,7 @@ TEST(Energy, TdnByDigestedFibreGivesTheWorkedTable) {
     double ndfd, any, legume, grass;
   } table[] = {{45, 50.6, 52.9, 53.7}, {55, 56.8, 58.7, 57.5}, {65, 63.0, 64.5, 61.4}};
   for (const auto& row : table) {
-    Values page = worked_page();
+    Analysis page = worked_page();
     page["ndfd48"] = row.ndfd;
     const auto by = [&](const char* id) {
       return *tdn_by_digested_fibre({page}, digested_fibre_equation(id));
@@ -71,9 +71,9 @@ TEST(Energy, TdnByDigestedFibreGivesTheWorkedTable) {
 
 // One point of ash costs 0.98 point of TDN in every sum: Undersander, "Ash in forage" (read).
 TEST(Energy, APointOfAshCostsItsWorthInEverySum) {
-  Values clean = worked_page();
+  Analysis clean = worked_page();
   clean.insert({{"ndfd48", 55}, {"adicp", 0.9}, {"lignin", 5.5}});
-  Values dirty = clean;
+  Analysis dirty = clean;
   dirty["ash"] += 1;
   EXPECT_NEAR(summative_of({clean})->tdn - summative_of({dirty})->tdn, 0.98, 1e-9);
   for (const char* id : {"NDFD", "E11", "E12"}) {
@@ -126,7 +126,7 @@ TEST(Energy, DmdGoesByItsOwnLine) {
 // DOMD = OMD x (100 - ash) / 100, which follows from what each is a share of (read: an industry
 // glossary).
 TEST(Energy, OmdBecomesDomdByTheAsh) {
-  const auto of = [](const Values& page) { return energy_estimates({page}, any_forage()); };
+  const auto of = [](const Analysis& page) { return energy_estimates({page}, any_forage()); };
   EXPECT_NEAR(of({{"omd", 60}, {"ash", 10}})[0].tdn_percent, of({{"domd", 54}})[0].tdn_percent,
               1e-9);
   EXPECT_TRUE(of({{"omd", 60}}).empty());
@@ -170,7 +170,7 @@ TEST(Energy, TheCubicInTdnThatOnePagePrintsHasItsSignWrong) {
 
 // E10, bermudagrass: 111.8 + 0.95 CP - 0.36 ADF - 0.70 NDF (recalled, Arkansas), worked 61.9.
 TEST(Energy, TheLineOnFibreIsThatOfTheForageClass) {
-  const Values page = {{"cp", 12}, {"adf", 38}, {"ndf", 68}};
+  const Analysis page = {{"cp", 12}, {"adf", 38}, {"ndf", 68}};
   const auto bermuda = energy_estimates({page}, energy_choice("bermuda bahia"));
   ASSERT_EQ(bermuda.size(), 2U);  // E1 stands beside it
   EXPECT_EQ(bermuda[0].method, "E10");
@@ -182,7 +182,7 @@ TEST(Energy, TheLineOnFibreIsThatOfTheForageClass) {
 }
 
 TEST(Energy, TheMostTrustedWayComesFirst) {
-  Values page = worked_page();
+  Analysis page = worked_page();
   page.insert({{"adf", 38},
                {"lignin", 5.5},
                {"adicp", 0.9},
@@ -205,14 +205,14 @@ TEST(Energy, TheMostTrustedWayComesFirst) {
 }
 
 TEST(Energy, GrassAndLegumeHaveTheirOwnFormForDigestedFibre) {
-  Values page = worked_page();
+  Analysis page = worked_page();
   page["ndfd48"] = 55;
   EXPECT_EQ(first_method(page, "tall fescue"), "E12");
   EXPECT_EQ(first_method(page), "NDFD");
 }
 
 TEST(Energy, EveryEquationStatesItsErrorAndSource) {
-  Values page = worked_page();
+  Analysis page = worked_page();
   page.insert({{"adf", 38}, {"lignin", 5.5}, {"adicp", 0.9}, {"ndfd48", 55}, {"dmd", 58}});
   for (const EnergyEstimate& one : energy_estimates({page}, any_forage())) {
     EXPECT_GT(one.error_points, 2) << one.method;

@@ -12,7 +12,7 @@ namespace {
 
 using Values = std::map<std::string, double>;
 
-FootedResult footed(const Values& values, const char* forage = "") {
+FootedResult page_of(const Values& values, const char* forage = "") {
   LabResult result;
   result.values = values;
   auto one = on_dry_matter(result, energy_choice(forage));
@@ -21,13 +21,13 @@ FootedResult footed(const Values& values, const char* forage = "") {
 }
 
 bool warned(const Values& values, const char* of) {
-  for (const Problem& problem : footed(values).warnings)
+  for (const Problem& problem : page_of(values).warnings)
     if (problem.what.find(of) != std::string::npos) return true;
   return false;
 }
 
 bool noted(const Values& values, const char* of, const char* forage = "") {
-  for (const std::string& note : footed(values, forage).notes)
+  for (const std::string& note : page_of(values, forage).notes)
     if (note.find(of) != std::string::npos) return true;
   return false;
 }
@@ -45,7 +45,7 @@ TEST(Plausible, CalciumBelowPhosphorus) {
 }
 
 TEST(Plausible, MagnesiumAndPotassiumTenfoldAreUnitSlips) {
-  const FootedResult slips = footed({{"mg", 1.2}, {"k", 6.5}});
+  const FootedResult slips = page_of({{"mg", 1.2}, {"k", 6.5}});
   ASSERT_EQ(slips.warnings.size(), 2U);
   EXPECT_NE(slips.warnings[0].remedy.find("write 0.12"), std::string::npos);
   EXPECT_NE(slips.warnings[1].remedy.find("write 0.65"), std::string::npos);
@@ -146,7 +146,7 @@ TEST(Plausible, BoundProteinSignalsHeatInThreeSteps) {
 TEST(Plausible, AdjustedProteinBelowCrudeProteinIsSaidAndNotUsed) {
   EXPECT_TRUE(noted({{"cp", 10}, {"adjusted_cp", 9.2}}, "lowers protein by 0.8"));
   EXPECT_FALSE(noted({{"cp", 10}, {"adjusted_cp", 10}}, "lowers protein"));
-  EXPECT_NEAR(in_percent(footed({{"cp", 10}, {"adjusted_cp", 9.2}}).crude_protein->value), 10,
+  EXPECT_NEAR(in_percent(page_of({{"cp", 10}, {"adjusted_cp", 9.2}}).crude_protein->value), 10,
               1e-12);
 }
 
@@ -163,7 +163,7 @@ TEST(Plausible, AshSignalsSoilByTheKindOfForage) {
 // Clemson's steps, Oklahoma's first two, Nebraska's concern (read); see reference/nitrate.yaml.
 TEST(Plausible, NitrateIsSaidByGuideOnEitherSideOfEachStep) {
   const auto said = [](double ppm, const char* words) {
-    return footed({{"nitrate_n_ppm", ppm}}).cautions.front().find(words) != std::string::npos;
+    return page_of({{"nitrate_n_ppm", ppm}}).cautions.front().find(words) != std::string::npos;
   };
   EXPECT_TRUE(said(1000, "Clemson: safe for all classes"));
   EXPECT_TRUE(said(1001, "Clemson: at most half of the ration for pregnant"));
@@ -181,9 +181,9 @@ TEST(Plausible, NitrateIsSaidByGuideOnEitherSideOfEachStep) {
 }
 
 TEST(Plausible, TheHarmOfNitrateIsSaidFromTheMostCarefulGuideOn) {
-  EXPECT_EQ(footed({{"nitrate_n_ppm", 700}}).cautions.size(), 1U);
-  ASSERT_EQ(footed({{"nitrate_n_ppm", 701}}).cautions.size(), 2U);
-  EXPECT_NE(footed({{"nitrate_n_ppm", 701}}).cautions[1].find("death"), std::string::npos);
+  EXPECT_EQ(page_of({{"nitrate_n_ppm", 700}}).cautions.size(), 1U);
+  ASSERT_EQ(page_of({{"nitrate_n_ppm", 701}}).cautions.size(), 2U);
+  EXPECT_NE(page_of({{"nitrate_n_ppm", 701}}).cautions[1].find("death"), std::string::npos);
 }
 
 }  // namespace

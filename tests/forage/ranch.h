@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "forage/series.h"
+#include "published/forage_classes.h"
 
 namespace pluckbook {
 
@@ -35,6 +36,10 @@ inline const double cp_with_tdn = 0.57 * (std::hypot(0.10, 0.12) * std::hypot(0.
                                           0.10 * 0.08 + 0.15 * 0.12 + 0.20 * 0.16) +
                                   std::sqrt(cp_onset * tdn_onset);
 inline constexpr double stop = 0.18 * 0.18, trip = 0.06 * 0.06, lab = 0.03 * 0.03;
+
+inline const ForageClass& prairie() {
+  return *find_forage_class("northern_mixed_grass");
+}
 
 struct Ranch {
   Book book;

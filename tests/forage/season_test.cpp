@@ -4,12 +4,10 @@
 
 #include <cmath>
 
+#include "forage/ranch.h"
+
 namespace pluckbook {
 namespace {
-
-const ForageClass& prairie() {
-  return *find_forage_class("northern_mixed_grass");
-}
 
 TEST(Season, GreenUpIsThePasturesElseItsClasss) {
   Pasture pasture;

@@ -18,7 +18,7 @@ using Eigen::MatrixXd;
 using Eigen::Vector3d;
 using Eigen::VectorXd;
 
-const Kernel kernel = {
+const Kernel one_series = {
     .of = {{{0.15, 0.1, 0.06, 0.12}, {}}}, .season_length = 1.2, .wiggle_length = 30};
 
 // Three bags, the last a year after the first.
@@ -34,7 +34,7 @@ GaussianProcess conditioned(const Kernel& k, std::vector<Observation> seen) {
   return *std::move(process);
 }
 
-// The kernel as the formula in the header reads, written a second time.
+// The one_series as the formula in the header reads, written a second time.
 double formula(const Kernel& k, const TimePoint& a, const TimePoint& b) {
   const double sine = std::sin(std::numbers::pi * (a.day - b.day) / 365.25);
   const double r = std::sqrt(3) * std::abs(a.day - b.day) / k.wiggle_length;
@@ -70,14 +70,14 @@ TEST(GaussianProcessPosterior, AgreesWithTheDenseFormulaWrittenOut) {
     const Observation& o = three_bags[static_cast<std::size_t>(i)];
     z(i) = o.value - o.prior_mean;
     for (int j = 0; j < 3; ++j)
-      c(i, j) = formula(kernel, o.when, three_bags[static_cast<std::size_t>(j)].when);
+      c(i, j) = formula(one_series, o.when, three_bags[static_cast<std::size_t>(j)].when);
     c(i, i) += o.noise_variance;
     for (int j = 0; j < 2; ++j)
-      cross(i, j) = formula(kernel, o.when, two_days[static_cast<std::size_t>(j)]);
+      cross(i, j) = formula(one_series, o.when, two_days[static_cast<std::size_t>(j)]);
   }
   for (int i = 0; i < 2; ++i)
     for (int j = 0; j < 2; ++j)
-      prior(i, j) = formula(kernel, two_days[static_cast<std::size_t>(i)],
+      prior(i, j) = formula(one_series, two_days[static_cast<std::size_t>(i)],
                             two_days[static_cast<std::size_t>(j)]);
   const Matrix3d inverse = inverse_by_hand(c);
   const VectorXd mean = two_means + cross.transpose() * inverse * z;
@@ -85,7 +85,7 @@ TEST(GaussianProcessPosterior, AgreesWithTheDenseFormulaWrittenOut) {
   const double likelihood = -0.5 * z.dot(inverse * z) - 0.5 * std::log(c.determinant()) -
                             1.5 * std::log(2 * std::numbers::pi);
 
-  const GaussianProcess process = conditioned(kernel, three_bags);
+  const GaussianProcess process = conditioned(one_series, three_bags);
   const Posterior posterior = process.at(two_days, two_means);
   EXPECT_LT((posterior.mean - mean).cwiseAbs().maxCoeff(), 1e-12);
   EXPECT_LT((posterior.covariance - covariance).cwiseAbs().maxCoeff(), 1e-12);
@@ -93,10 +93,10 @@ TEST(GaussianProcessPosterior, AgreesWithTheDenseFormulaWrittenOut) {
 }
 
 TEST(GaussianProcessPosterior, WithNoBagIsThePrior) {
-  const GaussianProcess process = conditioned(kernel, {});
+  const GaussianProcess process = conditioned(one_series, {});
   const Posterior posterior = process.at(two_days, two_means);
   EXPECT_EQ(posterior.mean, two_means);
-  EXPECT_DOUBLE_EQ(posterior.covariance(0, 1), formula(kernel, two_days[0], two_days[1]));
+  EXPECT_DOUBLE_EQ(posterior.covariance(0, 1), formula(one_series, two_days[0], two_days[1]));
   // offset^2 + season^2 + year^2 + wiggle^2 = 0.0225 + 0.01 + 0.0036 + 0.0144
   EXPECT_DOUBLE_EQ(posterior.covariance(0, 0), 0.0505);
   EXPECT_EQ(process.log_likelihood(), 0);
@@ -108,29 +108,29 @@ TEST(GaussianProcessPosterior, TwoBagsOfOneDayAreOneBagWithHalfTheNoise) {
   const TimePoint day{170, 2024};
   const std::vector<Observation> both = {{day, -2.3, -2.1, 0.008}, {day, -2.1, -2.1, 0.008}};
   const std::vector<Observation> one = {{day, -2.2, -2.1, 0.004}};
-  const Posterior of_both = conditioned(kernel, both).at(two_days, two_means);
-  const Posterior of_one = conditioned(kernel, one).at(two_days, two_means);
+  const Posterior of_both = conditioned(one_series, both).at(two_days, two_means);
+  const Posterior of_one = conditioned(one_series, one).at(two_days, two_means);
   EXPECT_LT((of_both.mean - of_one.mean).cwiseAbs().maxCoeff(), 1e-14);
   EXPECT_LT((of_both.covariance - of_one.covariance).cwiseAbs().maxCoeff(), 1e-14);
 }
 
 TEST(GaussianProcessPosterior, RefusesWhatHasNoFactor) {
   constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-  EXPECT_FALSE(GaussianProcess::condition(kernel, {{{150, 2024}, nan, -2, 0.01}}).ok());
-  EXPECT_FALSE(GaussianProcess::condition(kernel, {{{150, 2024}, -2, -2, nan}}).ok());
-  const auto negative = GaussianProcess::condition(kernel, {{{150, 2024}, -2, -2, -1}});
+  EXPECT_FALSE(GaussianProcess::condition(one_series, {{{150, 2024}, nan, -2, 0.01}}).ok());
+  EXPECT_FALSE(GaussianProcess::condition(one_series, {{{150, 2024}, -2, -2, nan}}).ok());
+  const auto negative = GaussianProcess::condition(one_series, {{{150, 2024}, -2, -2, -1}});
   ASSERT_FALSE(negative.ok());
   EXPECT_EQ(negative.problems()[0].fault, Fault::input);
 }
 
 TEST(GaussianProcessPosterior, StandsBagsThatRepeatEachOtherAlmostWithoutNoise) {
   const Observation bag{{150, 2024}, -1.9, -2.0, 1e-18};
-  const Posterior posterior = conditioned(kernel, {bag, bag, bag}).at(two_days, two_means);
-  const Posterior single = conditioned(kernel, {bag}).at(two_days, two_means);
+  const Posterior posterior = conditioned(one_series, {bag, bag, bag}).at(two_days, two_means);
+  const Posterior single = conditioned(one_series, {bag}).at(two_days, two_means);
   EXPECT_LT((posterior.mean - single.mean).cwiseAbs().maxCoeff(), 1e-8);
 }
 
-/// Two series whose bags share errors, with everything that a kernel holds.
+/// Two series whose bags share errors, with everything that a one_series holds.
 const Kernel joint = {.of = {{{0.15, 0.1, 0.06, 0.12}, {0.1, 0.07, 0.05, 0.16}}},
                       .season_length = 1.2,
                       .wiggle_length = 30,

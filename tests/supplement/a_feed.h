@@ -84,4 +84,10 @@ inline bool names(const std::vector<std::string>& all, const std::string& part) 
   return false;
 }
 
+inline std::vector<FeedOffer> offers_of(const std::vector<Feed>& feeds) {
+  std::vector<FeedOffer> offers;
+  for (const Feed& feed : feeds) offers.push_back(*offer_of(feed, a_day));
+  return offers;
+}
+
 }  // namespace pluckbook

@@ -15,12 +15,6 @@ std::vector<Feed> three_feeds() {
           own_feed("meal", 520, {{"cp", 45}, {"tdn", 78}})};
 }
 
-std::vector<FeedOffer> offers_of(const std::vector<Feed>& feeds) {
-  std::vector<FeedOffer> offers;
-  for (const Feed& feed : feeds) offers.push_back(*offer_of(feed, a_day));
-  return offers;
-}
-
 std::vector<double> amounts_at(const GrazingDay& day, std::vector<Feed> feeds, std::size_t j,
                                double per_ton) {
   feeds[j].quotes.back().price = MoneyPerKgAsFed(per_ton / kg_per_us_ton);

@@ -8,12 +8,6 @@
 namespace pluckbook {
 namespace {
 
-std::vector<FeedOffer> offers_of(const std::vector<Feed>& feeds) {
-  std::vector<FeedOffer> offers;
-  for (const Feed& feed : feeds) offers.push_back(*offer_of(feed, a_day));
-  return offers;
-}
-
 double amount_at(const GrazingDay& day, std::vector<Feed> feeds, std::size_t j, double per_unit) {
   Quote& quote = feeds[j].quotes.back();
   quote.price = MoneyPerKgAsFed(per_unit / quote.kg_per_unit);
