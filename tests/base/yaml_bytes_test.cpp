@@ -15,6 +15,7 @@ TEST(OpenQuote, IsTheFirstThatItsLineDoesNotClose) {
   EXPECT_EQ(at_open_quote("k: ['a','b']\nm: 'c\n"), "'c\n");
   EXPECT_EQ(at_open_quote("- \"x\n- \"y\"\n"), "\"x\n- \"y\"\n");
   EXPECT_EQ(at_open_quote("{a: 'it''s', b: 'it''}"), "'it''}");
+  EXPECT_EQ(at_open_quote("a: 'it''"), "'it''");
   EXPECT_EQ(at_open_quote("\"a: 1\n"), "\"a: 1\n");
   EXPECT_EQ(at_open_quote("\xEF\xBB\xBF'a: 1\n"), "'a: 1\n");
   EXPECT_EQ(at_open_quote("a: 1\r\n\"b: 2\r\n"), "\"b: 2\r\n");
