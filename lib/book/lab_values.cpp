@@ -137,7 +137,7 @@ const Form* find_form(std::string_view id) {
 struct RefusedName {
   std::string_view name, what, remedy;
 };
-constexpr std::array<RefusedName, 6> refused_names = {
+constexpr std::array<RefusedName, 7> refused_names = {
     {{"nitrate", "'nitrate' may mean nitrate or the nitrogen in it, which differ 4.4-fold",
       "write no3n for NO3-N, no3 for NO3 or kno3 for KNO3, as the page says"},
      {"rdp", "'rdp' may be percent of protein or of dry matter",
@@ -147,6 +147,10 @@ constexpr std::array<RefusedName, 6> refused_names = {
      // In vitro read 5.4 units over in vivo: University of Nebraska 2007 (read).
      {"ivdmd", "digestibility in a tube stands some 5 points over what cattle digest",
       "write dmd where the laboratory set it against animals, else ask for TDN"},
+     // TDN = (0.59 IVOMD + 32.2) x OM, or 0.49 in place of 0.59 (Florida, both recalled): at IVOMD
+     // 50 and 8 % ash 56.8 or 52.2 % TDN (computed).
+     {"ivomd", "IVOMD goes to TDN by two lines that stand 4.6 points apart",
+      "ask the laboratory for the TDN it makes of it"},
      {"ivtd", "true digestibility in a tube is no digestibility of the diet",
       "write ndfd48 where it is printed, else ask for TDN"},
      {"ndfd", "'ndfd' does not say after how many hours",
@@ -206,6 +210,8 @@ const std::vector<Analyte>& analytes() {
       {"nem", "NEm", {}, "Mcal/kg", 0, 2.25, 0.6, 1.95},
       {"neg", "NEg", {}, "Mcal/kg", -0.5, 1.55, 0.05, 1.3},
       {"nel", "NEl", {}, "Mcal/kg", 0.49, 2.1, 0.86, 1.85},
+      {"dp", "digestible protein", {"digestible_protein"}, "%", 0, 40, 0.5, 25},
+      {"rfq", "relative forage quality", {}, "", 20, 400, 40, 300, PartOf::other},
       {"rfv", "relative feed value", {}, "", 20, 400, 40, 250, PartOf::other},
       {"ca", "calcium", {"calcium"}, "%", 0.02, 5, 0.15, 2.5},
       {"p", "phosphorus", {"phosphorus"}, "%", 0.01, 1.5, 0.04, 0.60},

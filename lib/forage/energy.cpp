@@ -142,6 +142,9 @@ std::optional<Summative> summative_of(const Figures& figures) {
       e.fibre * (sum.ndf_free - *lignin) * (1 - std::pow(*lignin / sum.ndf_free, e.lignin_power));
   sum.tdn =
       sum.digested_nfc + sum.digested_protein + sum.digested_fat + sum.digested_fibre - e.less;
+  const SummativeDe& de = summative_de();
+  sum.de = de.nfc * sum.digested_nfc + de.fibre * sum.digested_fibre +
+           de.protein * sum.digested_protein + de.fat * fatty_acids(*fat) - de.less;
   return sum;
 }
 

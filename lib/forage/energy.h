@@ -31,6 +31,7 @@ struct Summative {
   double ndf_free, nfc;                                                 // percent of dry matter
   double digested_nfc, digested_protein, digested_fat, digested_fibre;  // points of TDN
   double tdn;
+  double de;  // Mcal/kg, at maintenance
 };
 /// Needs: CP, ADICP, NDF, lignin, fat, ash; NDICP where determined. Nothing when one is missing.
 std::optional<Summative> summative_of(const Figures& figures);

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "base/units.h"
 #include "book/lab_values.h"
+#include "published/forage_energy.h"
 #include "published/nitrate.h"
 #include "published/rules.h"
 
@@ -111,20 +112,6 @@ void judge_minerals(const Figures& figures, Findings& findings) {
   if (ca && p && *ca < *p)
     findings.warn(fmt::format("calcium {} % is below phosphorus {} %", fixed(*ca, 2), fixed(*p, 2)),
                   "Rare in forage: the two rows may have changed places.");
-}
-
-// RFV = DDM x DMI / 1.29, DDM = 88.9 - 0.779 ADF, DMI = 120 / NDF: "RFV vs RFQ", 14 Feb 2008
-// (read).
-void judge_feed_value(const Figures& figures, Findings& findings) {
-  constexpr double rounding = 2;  // judgement
-  const auto rfv = figures.of("rfv"), adf = figures.of("adf"), ndf = figures.of("ndf");
-  if (!rfv || !adf || !ndf) return;
-  const double computed = (88.9 - 0.779 * *adf) * (120 / *ndf) / 1.29;
-  if (std::abs(*rfv - computed) > rounding)
-    findings.warn(fmt::format("relative feed value {} does not follow from ADF and NDF, which give "
-                              "{}",
-                              fixed(*rfv, 0), fixed(computed, 0)),
-                  "One of the three was misread, or two bases are mixed.");
 }
 
 // ---- protein -----------------------------------------------------------------------------------
@@ -241,13 +228,35 @@ void judge_printed_tdn(const Figures& figures, double by_line, Findings& finding
                 "Ask the laboratory by which equation it calculates TDN.");
 }
 
+// NEm by the cubic, by the straight line some laboratories take, or by neither.
 void judge_net_energy(const Figures& figures, Findings& findings) {
   constexpr double near_cubic = 0.06 / kg_per_lb;  // judgement, 0.06 Mcal/lb
+  constexpr double near_line = 0.01 / kg_per_lb;   // judgement, the rounding of both
   const auto tdn = figures.of("tdn"), nem = figures.of("nem");
   if (!tdn || !nem || std::abs(nem_of_tdn(*tdn) - *nem) <= near_cubic) return;
+  const StraightNetEnergy& line = straight_net_energy();
+  const double straight = (line.slope * *tdn - line.nem_less) / kg_per_lb;
+  if (std::abs(straight - *nem) <= near_line) {
+    findings.notes.push_back(fmt::format(
+        "NEm {} Mcal/kg comes by the straight line of the North Dakota sheets; the cubic of the "
+        "tables gives {}",
+        fixed(*nem, 2), fixed(nem_of_tdn(*tdn), 2)));
+    return;
+  }
   findings.warn(fmt::format("NEm {} Mcal/kg does not follow from TDN {} %, which gives {}",
                             fixed(*nem, 2), fixed(*tdn, 1), fixed(nem_of_tdn(*tdn), 2)),
                 "Check the unit (Mcal per lb, cwt or kg) and the basis of both.");
+}
+
+// A printed DE against the one of the same page's full sum.
+void judge_digestible_energy(const Figures& figures, Findings& findings) {
+  constexpr double near_sum = 0.35;  // judgement, Mcal/kg: 8 points of TDN
+  const auto de = figures.of("de");
+  const auto sum = summative_of(figures);
+  if (!de || !sum || std::abs(*de - sum->de) <= near_sum) return;
+  findings.warn(fmt::format("DE {} Mcal/kg is far from the {} that the page's own figures sum to",
+                            fixed(*de, 2), fixed(sum->de, 2)),
+                "Check the unit (Mcal per lb or kg) and the basis.");
 }
 
 }  // namespace
@@ -266,7 +275,7 @@ void judge_figures(const Figures& figures, const EnergyChoice& choice, Findings&
   judge_fibre(figures, findings);
   judge_sum(figures, findings);
   judge_minerals(figures, findings);
-  judge_feed_value(figures, findings);
+  judge_indices(figures, findings);
   judge_bound_protein(figures, findings);
   signal_heat(figures, findings);
   signal_protein(figures, findings);
@@ -300,6 +309,7 @@ void judge_energy(const Figures& figures, const std::vector<EnergyEstimate>& est
     judge_printed_tdn(figures, by_line->tdn_percent, findings);
   }
   judge_net_energy(figures, findings);
+  judge_digestible_energy(figures, findings);
   if (figures.of("omd") && !figures.of("ash"))
     findings.warn("OMD is of organic matter, and the page has no ash to take it to dry matter",
                   "Enter ash too, or ask the laboratory for DOMD or TDN.");

@@ -26,6 +26,10 @@ struct Findings {
 /// those of a rule of its own stand beside it.
 void judge_figures(const Figures& figures, const EnergyChoice& choice, Findings& findings);
 
+/// Figures of a page that no ration is made from: feed value, forage quality, digestible protein.
+/// They are kept, and held against what they were made of.
+void judge_indices(const Figures& figures, Findings& findings);
+
 /// Dry matter that is neither of fresh grass nor of a dried bag.
 void judge_dry_matter(const LabResult& result, Findings& findings);
 

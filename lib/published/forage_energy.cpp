@@ -59,6 +59,26 @@ NetEnergyLine read_nel() {
           entry.text("status")};
 }
 
+SummativeDe read_summative_de() {
+  const Bundled entry = file().at("summative_de");
+  return {entry.number("nfc"),  entry.number("fibre"), entry.number("protein"), entry.number("fat"),
+          entry.number("less"), entry.text("source"),  entry.text("status")};
+}
+
+StraightNetEnergy read_straight_net_energy() {
+  const Bundled entry = file().at("straight_net_energy");
+  return {entry.number("slope"), entry.number("nem_less"), entry.number("neg_less"),
+          entry.text("source"), entry.text("status")};
+}
+
+std::vector<DigestibleProteinLine> read_digestible_protein() {
+  std::vector<DigestibleProteinLine> all;
+  for (const Bundled& entry : file().at("digestible_protein").items())
+    all.push_back({entry.text("id"), entry.text("source"), entry.text("status"),
+                   entry.number("slope"), entry.number("less")});
+  return all;
+}
+
 EnergyChoice read_choice(std::string_view kind) {
   const Bundled entry = file().at("kinds").with_id(kind);
   return {std::string(kind), entry.text("digested_fibre"), entry.text("fibre"),
@@ -104,6 +124,21 @@ const DigestibilityLine& digestibility_line(std::string_view id) {
 const NetEnergyLine& nel_line() {
   static const auto line = read_nel();
   return line;
+}
+
+const SummativeDe& summative_de() {
+  static const auto line = read_summative_de();
+  return line;
+}
+
+const StraightNetEnergy& straight_net_energy() {
+  static const auto line = read_straight_net_energy();
+  return line;
+}
+
+const std::vector<DigestibleProteinLine>& digestible_protein_lines() {
+  static const auto lines = read_digestible_protein();
+  return lines;
 }
 
 const EnergyChoice& any_forage() {

@@ -4,6 +4,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace pluckbook {
 
@@ -42,6 +43,28 @@ struct NetEnergyLine {
   std::string source, status;
 };
 const NetEnergyLine& nel_line();
+
+/// DE of the same sum at maintenance, Mcal/kg of dry matter.
+struct SummativeDe {
+  double nfc, fibre, protein, fat, less;
+  std::string source, status;
+};
+const SummativeDe& summative_de();
+
+/// NEm or NEg, Mcal/lb = slope x TDN - less: what some laboratories take in place of the cubics.
+struct StraightNetEnergy {
+  double slope, nem_less, neg_less;
+  std::string source, status;
+};
+const StraightNetEnergy& straight_net_energy();
+
+/// Digestible protein = slope x CP - less, percent of dry matter.
+struct DigestibleProteinLine {
+  std::string id, source, status;
+  double slope, less;
+  double at(double cp_percent) const { return slope * cp_percent - less; }
+};
+const std::vector<DigestibleProteinLine>& digestible_protein_lines();
 
 /// What serves a kind of forage.
 struct EnergyChoice {

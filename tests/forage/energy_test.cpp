@@ -36,6 +36,14 @@ TEST(Energy, TheFullSumOfNrc2001GivesItsWorkedExamplePartByPart) {
   EXPECT_NEAR(sum->tdn, 57.3, 0.05);
 }
 
+// DE1x = 0.042 tdNFC + 0.042 tdNDF + 0.056 tdCP + 0.094 FA - 0.3: NRC 2001, eq. 2-8a (recalled);
+// the worked line computed from it.
+TEST(Energy, TheDeOfTheFullSumGivesItsWorkedExample) {
+  Values page = worked_page();
+  page.insert({{"adicp", 0.9}, {"ndicp", 3.0}, {"lignin", 5.5}});
+  EXPECT_NEAR(summative_of({page})->de, 2.527, 0.001);
+}
+
 TEST(Energy, TheFullSumNeedsEveryOneOfItsFigures) {
   Analysis whole = worked_page();
   whole.insert({{"adicp", 0.9}, {"lignin", 5.5}});
@@ -166,6 +174,28 @@ TEST(Energy, TheCubicInTdnThatOnePagePrintsHasItsSignWrong) {
   EXPECT_NEAR(chain, 0.594, 0.001);
   EXPECT_NEAR(printed(-1), chain, 0.035);
   EXPECT_GT(printed(1), 2 * chain - 0.04);
+}
+
+// NEm = 0.01318 TDN - 0.132, NEg = 0.01318 TDN - 0.459, Mcal/lb: North Dakota (recalled); worked at
+// TDN 50, 60 and 70. Against the cubics: NEm 0.05 to 0.09 over, NEg within 0.01 (computed).
+TEST(Energy, TheStraightNorthDakotaLineGivesItsWorkedExamplesAndStandsOverTheCubic) {
+  const StraightNetEnergy& line = straight_net_energy();
+  const struct {
+    double tdn, nem, over, cubic_neg;
+  } rows[] = {{50, 0.527, 0.088, 0.191}, {60, 0.659, 0.065, 0.334}, {70, 0.791, 0.050, 0.466}};
+  for (const auto& row : rows) {
+    const double nem = line.slope * row.tdn - line.nem_less;
+    EXPECT_NEAR(nem, row.nem, 0.0006) << row.tdn;
+    EXPECT_NEAR(nem - nem_of_tdn(row.tdn) * 0.45359237, row.over, 0.001) << row.tdn;
+    EXPECT_NEAR(line.slope * row.tdn - line.neg_less, row.cubic_neg, 0.01) << row.tdn;
+  }
+}
+
+// DP = 0.93 CP - 3.48, Oklahoma State (read); 0.821 CP - 2.57, Coastal bermudagrass, J. Dairy Sci.
+// 1964 (read): at CP 10 5.82 and 5.64 (computed).
+TEST(Energy, BothLinesOfDigestibleProteinGiveTheirWorkedExample) {
+  EXPECT_NEAR(digestible_protein_lines().at(0).at(10), 5.82, 1e-9);
+  EXPECT_NEAR(digestible_protein_lines().at(1).at(10), 5.64, 1e-9);
 }
 
 // E10, bermudagrass: 111.8 + 0.95 CP - 0.36 ADF - 0.70 NDF (recalled, Arkansas), worked 61.9.

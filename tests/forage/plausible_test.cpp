@@ -88,15 +88,55 @@ TEST(Plausible, RelativeFeedValueFollowsFromItsFibres) {
   EXPECT_TRUE(warned({{"adf", 41}, {"ndf", 53}, {"rfv", 102.1}}, "does not follow"));
 }
 
+// RFQ = DMI x TDN / 1.23, DMI = 120 / NDF: Wisconsin (read). At NDF 53 and TDN 56: 103.1 (by hand).
+TEST(Plausible, RelativeForageQualityIsWithinAQuarterOfWhatTdnAndNdfGive) {
+  EXPECT_FALSE(warned({{"tdn", 56}, {"ndf", 53}, {"rfq", 128.8}}, "forage quality"));
+  EXPECT_TRUE(warned({{"tdn", 56}, {"ndf", 53}, {"rfq", 128.9}}, "forage quality"));
+  EXPECT_FALSE(warned({{"tdn", 56}, {"ndf", 53}, {"rfq", 77.4}}, "forage quality"));
+  EXPECT_TRUE(warned({{"tdn", 56}, {"ndf", 53}, {"rfq", 77.2}}, "forage quality"));
+}
+
+// At CP 10 the lines give 5.82 and 5.64: 4.14 to 7.32 is near one of them.
+TEST(Plausible, DigestibleProteinFollowsFromProteinAndNeverStandsInForIt) {
+  EXPECT_FALSE(warned({{"cp", 10}, {"dp", 7.3}}, "digestible protein"));
+  EXPECT_TRUE(warned({{"cp", 10}, {"dp", 7.4}}, "digestible protein"));
+  EXPECT_FALSE(warned({{"cp", 10}, {"dp", 4.2}}, "digestible protein"));
+  EXPECT_TRUE(warned({{"cp", 10}, {"dp", 4.1}}, "digestible protein"));
+  EXPECT_TRUE(noted({{"dp", 6}}, "digestible protein is kept"));
+  EXPECT_FALSE(footed({{"dp", 6}}).crude_protein);
+  LabResult whole;
+  whole.values = {{"cp", 10}, {"dp", 10}};
+  EXPECT_FALSE(on_dry_matter(whole));
+}
+
+// 0.01318 x 60 - 0.132 = 0.6588 Mcal/lb = 1.452 Mcal/kg (North Dakota, recalled); the cubic: 1.310.
+TEST(Plausible, NetEnergyByTheStraightLineIsNamedAndNoFault) {
+  EXPECT_TRUE(noted({{"tdn", 60}, {"nem", 1.45}}, "North Dakota"));
+  EXPECT_FALSE(warned({{"tdn", 60}, {"nem", 1.45}}, "NEm"));
+  EXPECT_FALSE(noted({{"tdn", 60}, {"nem", 1.48}}, "North Dakota"));
+  EXPECT_TRUE(warned({{"tdn", 60}, {"nem", 1.48}}, "NEm"));
+}
+
+// The full sum's DE of this page is 2.527 Mcal/kg (NRC 2001, recalled).
+TEST(Plausible, PrintedDeIsWithin035McalOfTheSumOfThePagesFigures) {
+  const auto page = [](double de) {
+    return Values{{"cp", 10},      {"adicp", 0.9}, {"ndf", 62}, {"ndicp", 3},
+                  {"lignin", 5.5}, {"fat", 2.5},   {"ash", 8},  {"de", de}};
+  };
+  EXPECT_FALSE(warned(page(2.87), "DE 2"));
+  EXPECT_TRUE(warned(page(2.89), "DE 2"));
+}
+
 TEST(Plausible, PrintedTdnWithinEightPointsOfTheLineOnFibre) {
   EXPECT_FALSE(warned({{"adf", 38}, {"tdn", 51.4}}, "far from"));  // E1: 59.3
   EXPECT_TRUE(warned({{"adf", 38}, {"tdn", 51.2}}, "far from"));
 }
 
-// 0.06 Mcal/lb is 0.132 Mcal/kg; TDN 60 gives 1.310 (NRC 1996, recalled cubic).
+// 0.06 Mcal/lb is 0.132 Mcal/kg; TDN 60 gives 1.310 (NRC 1996, recalled cubic): 1.178 to 1.442.
 TEST(Plausible, NetEnergyFollowsFromTdn) {
+  EXPECT_FALSE(warned({{"tdn", 60}, {"nem", 1.18}}, "does not follow"));
+  EXPECT_TRUE(warned({{"tdn", 60}, {"nem", 1.17}}, "does not follow"));
   EXPECT_FALSE(warned({{"tdn", 60}, {"nem", 1.44}}, "does not follow"));
-  EXPECT_TRUE(warned({{"tdn", 60}, {"nem", 1.45}}, "does not follow"));
 }
 
 TEST(Plausible, OmdWithoutAshIsNoEnergyAndSaysSo) {
