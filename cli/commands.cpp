@@ -148,7 +148,7 @@ const std::vector<Command>& commands() {
        "the herd and the feed",
        {"pluckbook move spring-cows draws --date 2026-07-02",
         "pluckbook move spring-cows draws --bare"},
-       {{"date", "DATE", "when (as-of)"},
+       {{"date", "DATE", "when (as-of); a day ahead is a plan, and the outlook follows it"},
         {"bare", "", "grazing is short there: energy is short before quality"}},
        2,
        2,

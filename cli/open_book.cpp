@@ -89,7 +89,8 @@ Result<Opened> open_book(const Arguments& arguments) {
   Result<UnitSystem> units = units_of(arguments, book->units);
   if (!units) return units.problems();
   Opened opened{std::move(*book), {}, *as_of, *until, {}};
-  opened.known = pluckbook::as_of(opened.whole, *as_of);
+  opened.known = arguments.has("as-of") ? pluckbook::as_of(opened.whole, *as_of)
+                                        : as_of_today(opened.whole, *as_of);
   opened.reader = {*units, opened.whole.currency, page_width()};
   return opened;
 }

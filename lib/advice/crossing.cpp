@@ -4,16 +4,36 @@
 #include <cmath>
 
 namespace pluckbook {
+namespace {
+
+/// The first run of `holds` from an index on: where it begins, and how many days it was seen.
+struct Run {
+  int begins = 0, length = 0;
+};
+Run run_from(int from, int days, const std::function<bool(int)>& holds) {
+  Run run{from, 0};
+  for (int i = from; i < days && run.length < run_of_days; ++i) {
+    run.length = holds(i) ? run.length + 1 : 0;
+    if (run.length == 1) run.begins = i;
+  }
+  return run;
+}
+
+}  // namespace
 
 std::optional<int> first_run(int days, const std::function<bool(int)>& below) {
-  int length = 0;
-  for (int i = 0; i < days; ++i) {
-    length = below(i) ? length + 1 : 0;
-    if (length == run_of_days) return i - run_of_days + 1;
-  }
+  const Run run = run_from(0, days, below);
   // A run that began less than seven days before the horizon is still a shortfall.
-  if (length > 0) return days - length;
-  return std::nullopt;
+  return run.length > 0 ? std::optional(run.begins) : std::nullopt;
+}
+
+Turns turns_of(int days, const std::function<bool(int)>& below) {
+  Turns turns{first_run(days, below), std::nullopt};
+  if (!turns.falls) return turns;
+  const Run back = run_from(*turns.falls, days, [&](int i) { return !below(i); });
+  // One cut off by the horizon is no recovery yet: nobody stops feeding on it.
+  if (back.length == run_of_days) turns.recovers = back.begins;
+  return turns;
 }
 
 Crossing crossing_of(Date first, const std::vector<std::optional<int>>& runs) {

@@ -21,6 +21,14 @@ struct Candidate {
   Date target;
 };
 
+/// Where the herd grazes on a day, its planned moves followed.
+const Pasture& pasture_on(const HerdOutlook& outlook, Date day) {
+  const Pasture* there = outlook.pasture;
+  for (const Whereabouts& next : outlook.moves_ahead)
+    if (next.move->date <= day) there = next.pasture;
+  return *there;
+}
+
 /// Days by which one bag on `bag_day` narrows the spread of the date: the fall of the scaled sd
 /// over the slope of the median at the crossing.
 std::optional<Candidate> best_for(const Book& book, const HerdOutlook& outlook, Date today) {
@@ -30,9 +38,10 @@ std::optional<Candidate> best_for(const Book& book, const HerdOutlook& outlook, 
   if (protein == outlook.nutrients.end() || protein->below_now || !protein->falls_below.median) {
     return std::nullopt;
   }
-  const Result<DietSeries> series = DietSeries::of(book, *outlook.pasture);
-  if (!series) return std::nullopt;
   const Date target = *protein->falls_below.median;
+  const Pasture& there = pasture_on(outlook, target);
+  const Result<DietSeries> series = DietSeries::of(book, there);
+  if (!series) return std::nullopt;
   const auto scaled = [&](Date day) {
     return to_scale(DietNutrient::crude_protein,
                     series->on(DietNutrient::crude_protein, day).median);
@@ -48,7 +57,7 @@ std::optional<Candidate> best_for(const Book& book, const HerdOutlook& outlook, 
         series->sd_after_bag(DietNutrient::crude_protein, target, bag_day, stops_planned);
     const double gain = (before - after) / slope;
     if (best.pasture == nullptr || gain > best.gain) {
-      best = {outlook.pasture, bag_day, gain, target};
+      best = {&there, bag_day, gain, target};
     }
   }
   if (best.pasture == nullptr) return std::nullopt;

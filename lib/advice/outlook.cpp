@@ -4,8 +4,10 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "advice/crossing.h"
+#include "advice/horizon.h"
 
 namespace pluckbook {
 namespace {
@@ -14,66 +16,97 @@ constexpr std::array nutrients = {DietNutrient::crude_protein, DietNutrient::tdn
 // A change of pasture or of reading this large is worth a sentence (DESIGN: a week).
 constexpr long telling_days = 7;
 
-/// Everything the readings below share.
-struct Horizon {
-  const Herd& herd;
-  OutlookSettings settings;
-  std::vector<HerdNeed> needs;  // one a day from as_of to until
-  DietSeries::Paths paths;
-  std::optional<Share> ndf;  // of the newest bag, taken to stay: it limits what the gut holds
-
-  int days() const { return static_cast<int>(needs.size()); }
-  int count() const { return static_cast<int>(paths.crude_protein.cols()); }
-  Diet diet(int day, int path) const {
-    return {Share(paths.crude_protein(day, path)), Share(paths.tdn(day, path)), std::nullopt};
-  }
+/// What the paths do in share of dry matter: the fall, of those that fall the recovery, and how
+/// many have fallen by the end of the week.
+struct ShareReading {
+  Crossing falls, recovers;
+  double within_week = 0;
 };
 
-Share need_share(const HerdNeed& need, DietNutrient nutrient) {
-  return nutrient == DietNutrient::tdn ? need.average.tdn : need.average.crude_protein;
-}
-
-const Balance& balance_in(const DayBalance& day, DietNutrient nutrient) {
-  return nutrient == DietNutrient::tdn ? day.tdn : day.crude_protein;
-}
-
-Share share_in(const Diet& diet, DietNutrient nutrient) {
-  return nutrient == DietNutrient::tdn ? diet.tdn : diet.crude_protein;
-}
-
-Crossing crossing_in_share(const Horizon& horizon, DietNutrient nutrient) {
-  std::vector<std::optional<int>> runs;
+ShareReading share_reading(const Horizon& horizon, DietNutrient nutrient) {
+  std::vector<std::optional<int>> falls, recoveries;
+  int within_week = 0;
   for (int path = 0; path < horizon.count(); ++path) {
-    runs.push_back(first_run(horizon.days(), [&](int day) {
-      return share_in(horizon.diet(day, path), nutrient) <
-             need_share(horizon.needs[static_cast<std::size_t>(day)], nutrient);
-    }));
+    const Turns turns =
+        turns_of(horizon.days(), [&](int day) { return horizon.below(nutrient, day, path); });
+    falls.push_back(turns.falls);
+    if (!turns.falls) continue;
+    recoveries.push_back(turns.recovers);
+    if (*turns.falls < run_of_days) ++within_week;
   }
-  return crossing_of(horizon.settings.as_of, runs);
+  return {crossing_of(horizon.first, falls), crossing_of(horizon.first, recoveries),
+          static_cast<double>(within_week) / horizon.count()};
 }
 
-/// Both nutrients in one pass, since a day's balance holds both. `ndf` is what the gut's ceiling is
-/// drawn from; none leaves the ceiling out.
-std::array<Crossing, 2> crossings_in_amount(const Horizon& horizon, IntakeRule rule,
-                                            std::optional<Share> ndf) {
-  std::array<std::vector<std::optional<int>>, 2> runs;
-  std::vector<DayBalance> days(static_cast<std::size_t>(horizon.days()));
-  for (int path = 0; path < horizon.count(); ++path) {
-    for (int day = 0; day < horizon.days(); ++day) {
-      const auto at = static_cast<std::size_t>(day);
-      Diet diet = horizon.diet(day, path);
-      diet.ndf = ndf;
-      days[at] = balance_of(horizon.herd, horizon.needs[at], diet, rule);
-    }
+/// The first run short in amounts, of each path.
+using Runs = std::vector<std::optional<int>>;
+
+std::optional<int> first_short(const std::vector<DayBalance>& days, DietNutrient nutrient) {
+  return first_run(static_cast<int>(days.size()), [&](int day) {
+    const Balance& balance = balance_in(days[static_cast<std::size_t>(day)], nutrient);
+    return balance.supply < balance.need;
+  });
+}
+
+/// Both nutrients in one pass, since a day's balance holds both.
+std::array<Crossing, 2> crossings_in_amount(const Horizon& horizon, IntakeReading reading) {
+  std::array<Runs, 2> runs;
+  for_each_path(horizon, reading, [&](const std::vector<DayBalance>& days) {
+    for (std::size_t i = 0; i < nutrients.size(); ++i)
+      runs[i].push_back(first_short(days, nutrients[i]));
+  });
+  return {crossing_of(horizon.first, runs[0]), crossing_of(horizon.first, runs[1])};
+}
+
+Kg lacking_in_week(const std::vector<DayBalance>& days, DietNutrient nutrient) {
+  Kg lacking;
+  for (std::size_t day = 0; day < std::min<std::size_t>(days.size(), run_of_days); ++day)
+    lacking += Kg(balance_in(days[day], nutrient).gap().value());
+  return lacking;
+}
+
+/// What `share` of the outcomes lack no more than.
+Kg at_share(std::vector<Kg> outcomes, double share) {
+  if (outcomes.empty()) return {};
+  std::sort(outcomes.begin(), outcomes.end());
+  const auto rank = std::ceil(share * static_cast<double>(outcomes.size()));
+  return outcomes[static_cast<std::size_t>(std::max(rank, 1.0)) - 1];
+}
+
+/// What is read along the leading rule: when amounts fall short, what a week of waiting lacks, and
+/// degradable protein.
+struct LeadReading {
+  std::array<Crossing, 2> falls;
+  std::array<std::vector<Kg>, 2> lacking;  // over the week, of each path
+  Crossing degradable_falls;
+};
+
+/// Days from the first on whose pasture tells its degradable share.
+int days_with_degradable(const Horizon& horizon) {
+  int days = 0;
+  while (days < horizon.days() && horizon.stay(days).degradable) ++days;
+  return days;
+}
+
+LeadReading lead_reading(const Horizon& horizon) {
+  LeadReading lead;
+  std::array<Runs, 2> runs;
+  Runs degradable;
+  const int known = days_with_degradable(horizon);
+  for_each_path(horizon, {leading_rule(*horizon.herd)}, [&](const std::vector<DayBalance>& days) {
     for (std::size_t i = 0; i < nutrients.size(); ++i) {
-      runs[i].push_back(first_run(horizon.days(), [&](int day) {
-        const Balance& balance = balance_in(days[static_cast<std::size_t>(day)], nutrients[i]);
-        return balance.supply < balance.need;
-      }));
+      runs[i].push_back(first_short(days, nutrients[i]));
+      lead.lacking[i].push_back(lacking_in_week(days, nutrients[i]));
     }
-  }
-  return {crossing_of(horizon.settings.as_of, runs[0]),
-          crossing_of(horizon.settings.as_of, runs[1])};
+    degradable.push_back(first_run(known, [&](int day) {
+      const Balance balance =
+          degradable_balance(days[static_cast<std::size_t>(day)], *horizon.stay(day).degradable);
+      return balance.supply < balance.need;
+    }));
+  });
+  lead.falls = {crossing_of(horizon.first, runs[0]), crossing_of(horizon.first, runs[1])};
+  lead.degradable_falls = crossing_of(horizon.first, degradable);
+  return lead;
 }
 
 /// Walks back from today while the median diet stands below need, no further than the day the
@@ -84,7 +117,7 @@ std::optional<Date> below_since(const DietSeries& series, const Herd& herd, Diet
   const std::vector<DietPoint> days = series.days(nutrient, came, today);
   for (auto point = days.rbegin(); point != days.rend(); ++point) {
     const Result<HerdNeed> need = need_on(herd, point->date);
-    if (!need || point->median >= need_share(*need, nutrient)) break;
+    if (!need || point->median >= share_of(need->average, nutrient)) break;
     since = point->date;
   }
   return since;
@@ -128,55 +161,72 @@ std::optional<std::string> energy_flip(const HerdDay& today) {
       energy->held.value(), energy->needed.value());
 }
 
-double share_below(const Horizon& horizon, DietNutrient nutrient) {
+double share_below_now(const Horizon& horizon, DietNutrient nutrient) {
   int below = 0;
-  for (int path = 0; path < horizon.count(); ++path) {
-    if (share_in(horizon.diet(0, path), nutrient) < need_share(horizon.needs[0], nutrient)) ++below;
-  }
-  return static_cast<double>(below) / static_cast<double>(horizon.count());
-}
-
-Result<Horizon> horizon_of(const HerdDay& today, const DietSeries& series,
-                           const OutlookSettings& settings) {
-  Horizon horizon{*today.herd, settings, {today.need}, {}, today.diet.ndf};
-  for (Date day = settings.as_of + Days(1); day <= settings.until; day += Days(1)) {
-    Result<HerdNeed> need = need_on(*today.herd, day);
-    if (!need) return need.problems();
-    horizon.needs.push_back(std::move(*need));
-  }
-  horizon.paths = series.paths(settings.as_of, settings.until, settings.paths, settings.seed);
-  return horizon;
+  for (int path = 0; path < horizon.count(); ++path) below += horizon.below(nutrient, 0, path);
+  return static_cast<double>(below) / horizon.count();
 }
 
 NutrientOutlook state_today(const Horizon& horizon, const DietSeries& series, DietNutrient nutrient,
                             const HerdDay& today) {
   NutrientOutlook out;
   out.nutrient = nutrient;
-  out.diet_now = series.on(nutrient, horizon.settings.as_of);
-  out.need_now = need_share(horizon.needs[0], nutrient);
+  out.diet_now = series.on(nutrient, horizon.first);
+  out.need_now = horizon.need(nutrient, 0);
   out.rumen_floor_governs =
       nutrient == DietNutrient::crude_protein && horizon.needs[0].average.rumen_floor_governs;
   out.below_now = out.diet_now.median < out.need_now;
-  out.probability_below_now = share_below(horizon, nutrient);
+  out.probability_below_now = share_below_now(horizon, nutrient);
   if (out.below_now) {
-    out.below_since = below_since(series, horizon.herd, nutrient, today.grazing.move->date,
-                                  horizon.settings.as_of);
+    out.below_since =
+        below_since(series, *horizon.herd, nutrient, today.grazing.move->date, horizon.first);
   }
   out.balance = balance_in(today.lead, nutrient);
   out.below_now_amount = out.balance.supply < out.balance.need;
+  const auto supplies = std::minmax({balance_in(today.low, nutrient).supply, out.balance.supply,
+                                     balance_in(today.high, nutrient).supply});
+  out.supply_low = supplies.first;
+  out.supply_high = supplies.second;
   return out;
 }
 
 /// The season in amounts, by the leading rule and at both ends of the published ones. The high end
 /// leaves the gut's ceiling out, as the day's does.
-struct AmountCrossings {
-  std::array<Crossing, 2> lead, low, high;
+struct AmountReadings {
+  LeadReading lead;
+  std::array<Crossing, 2> low, high;
 };
 
-AmountCrossings amount_crossings(const Horizon& horizon) {
-  return {crossings_in_amount(horizon, leading_rule(horizon.herd), horizon.ndf),
-          crossings_in_amount(horizon, IntakeRule::nrc_equation, horizon.ndf),
-          crossings_in_amount(horizon, IntakeRule::guidance_higher, std::nullopt)};
+AmountReadings amount_readings(const Horizon& horizon) {
+  return {lead_reading(horizon), crossings_in_amount(horizon, {IntakeRule::nrc_equation, true}),
+          crossings_in_amount(horizon, {IntakeRule::guidance_higher, false})};
+}
+
+/// The whole of one nutrient: today, the turns ahead in both readings, and a week's waiting.
+NutrientOutlook nutrient_outlook(const Horizon& horizon, const DietSeries& series,
+                                 const AmountReadings& amounts, std::size_t i,
+                                 const HerdDay& today) {
+  NutrientOutlook one = state_today(horizon, series, nutrients[i], today);
+  const ShareReading shares = share_reading(horizon, nutrients[i]);
+  one.falls_below = shares.falls;
+  one.recovers = shares.recovers;
+  one.waiting = {shares.within_week, at_share(amounts.lead.lacking[i], 0.5),
+                 at_share(amounts.lead.lacking[i], 0.9)};
+  one.falls_below_amount = amounts.lead.falls[i];
+  one.amount_low_intake = amounts.low[i];
+  one.amount_high_intake = amounts.high[i];
+  one.notes = disagreements(one);
+  if (nutrients[i] == DietNutrient::tdn) {
+    if (auto flip = energy_flip(today)) one.notes.push_back(std::move(*flip));
+  }
+  return one;
+}
+
+std::optional<DegradableOutlook> degradable_outlook(const Horizon& horizon, const HerdDay& today,
+                                                    const LeadReading& lead) {
+  const std::optional<Share> share = horizon.stays.front().degradable;
+  if (!share) return std::nullopt;
+  return DegradableOutlook{*share, degradable_balance(today.lead, *share), lead.degradable_falls};
 }
 
 /// The rumen's floor grows with what is eaten: it can govern the amount where the cow's own need
@@ -205,12 +255,14 @@ Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
   if (!series) return series.problems();
   Result<HerdDay> today = herd_day(herd, *grazing, *series, settings.as_of);
   if (!today) return today.problems();
-  Result<Horizon> horizon = horizon_of(*today, *series, settings);
+  const Result<Horizon> horizon = horizon_of(book, herd, settings);
   if (!horizon) return horizon.problems();
 
   HerdOutlook out;
   out.herd = &herd;
   out.pasture = grazing->pasture;
+  for (std::size_t i = 1; i < horizon->stays.size(); ++i)
+    out.moves_ahead.push_back(horizon->stays[i].where);
   out.bags_used = std::count_if(series->bags().begin(), series->bags().end(),
                                 [](const BagReading& bag) { return bag.used; });
   out.need = today->need;
@@ -218,24 +270,10 @@ Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
   out.first_short = today->first_short;
   if (out.intake.gut_limits) out.notes.push_back(gut_note(out.intake, *today->diet.ndf));
   if (auto floor = floor_in_amounts(*today)) out.notes.push_back(std::move(*floor));
-  const AmountCrossings amounts = amount_crossings(*horizon);
-  for (std::size_t i = 0; i < nutrients.size(); ++i) {
-    NutrientOutlook one = state_today(*horizon, *series, nutrients[i], *today);
-    one.falls_below = crossing_in_share(*horizon, nutrients[i]);
-    one.falls_below_amount = amounts.lead[i];
-    one.amount_low_intake = amounts.low[i];
-    one.amount_high_intake = amounts.high[i];
-    const auto supplies =
-        std::minmax({balance_in(today->low, nutrients[i]).supply, one.balance.supply,
-                     balance_in(today->high, nutrients[i]).supply});
-    one.supply_low = supplies.first;
-    one.supply_high = supplies.second;
-    one.notes = disagreements(one);
-    if (nutrients[i] == DietNutrient::tdn) {
-      if (auto flip = energy_flip(*today)) one.notes.push_back(std::move(*flip));
-    }
-    out.nutrients.push_back(std::move(one));
-  }
+  const AmountReadings amounts = amount_readings(*horizon);
+  for (std::size_t i = 0; i < nutrients.size(); ++i)
+    out.nutrients.push_back(nutrient_outlook(*horizon, *series, amounts, i, *today));
+  out.degradable = degradable_outlook(*horizon, *today, amounts.lead);
   return out;
 }
 

@@ -43,6 +43,7 @@ using KgBody = Quantity<struct KgOfBodyWeight>;
 using KgDmPerDay = Quantity<struct KgOfDryMatterPerDay>;
 using KgAsFedPerDay = Quantity<struct KgAsFedPerDayKind>;
 using KgPerDay = Quantity<struct KgOfNutrientPerDay>;  // protein, TDN, milk, a mineral
+using Kg = Quantity<struct KgOfNutrient>;              // of a nutrient over some days
 using McalPerDay = Quantity<struct McalPerDayKind>;
 using Mcal = Quantity<struct McalKind>;  // of body reserves
 using McalPerKgDm = Quantity<struct McalPerKgOfDryMatter>;

@@ -69,7 +69,7 @@ Date last_recorded_day(const Book& book) {
     if (bag.sent) see(bag.sent->date);
     for (const LabResult& result : bag.results) see(result.received);
   }
-  for (const Move& move : book.moves) see(move.date);
+  for (const Move& move : book.moves) see(move.planned.value_or(move.date));
   for (const ConditionScore& score : book.scores) see(score.date);
   for (const Event& event : book.events) see(event.date);
   for (const Feed& feed : book.feeds) {

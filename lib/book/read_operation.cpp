@@ -224,6 +224,7 @@ const Keys<Move>& move_keys() {
           key("herd", Need::required, id_value("spring-cows"), &Move::herd),
           key("pasture", Need::required, id_value("north-breaks"), &Move::pasture),
           key("bare", Need::optional, yes_no_value(), &Move::bare),
+          key("planned", Need::optional, date_value("2026-04-20"), &Move::planned),
       }};
   return table;
 }
@@ -235,6 +236,12 @@ void check_move(FileReading& reading, const YamlNode& node, const Move& move, co
   if (!move.pasture.empty()) {
     note_unknown_id(reading, at_key(node, "pasture"), book.pastures, move.pasture, "pasture",
                     "pastures.yaml");
+  }
+  if (move.planned && *move.planned > move.date) {
+    reading.error(at_key(node, "planned"),
+                  fmt::format("planned on {}, after the move on {}", to_iso(*move.planned),
+                              to_iso(move.date)),
+                  "give the day the move was decided, or leave 'planned' out");
   }
   for (const Move& other : book.moves) {
     if (other.herd != move.herd || other.date != move.date || move.date.is_special()) continue;

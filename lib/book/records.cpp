@@ -52,13 +52,21 @@ Book as_of(const Book& book, Date day) {
   Book known = book;
   std::erase_if(known.bags, [day](const Bag& bag) { return bag.plucked > day; });
   for (Bag& bag : known.bags) forget_after(bag, day);
-  std::erase_if(known.moves, [day](const Move& move) { return move.date > day; });
+  std::erase_if(known.moves, [day](const Move& move) {
+    return move.date > day && (!move.planned || *move.planned > day);
+  });
   std::erase_if(known.events, [day](const Event& event) { return event.date > day; });
   std::erase_if(known.scores, [day](const ConditionScore& score) { return score.date > day; });
   for (Feed& feed : known.feeds) {
     std::erase_if(feed.quotes,
                   [day](const Quote& quote) { return quote.date && *quote.date > day; });
   }
+  return known;
+}
+
+Book as_of_today(const Book& book, Date today) {
+  Book known = as_of(book, today);
+  known.moves = book.moves;
   return known;
 }
 

@@ -70,6 +70,7 @@ struct Move {
   std::string herd, pasture;
   bool bare = false;  // grazing is short there: quality is not the trouble
   Origin origin;
+  std::optional<Date> planned = std::nullopt;  // the day it was written down, ahead of its date
 };
 
 /// A price as the seller said it, kept to be shown again, and per kg as fed.
@@ -212,9 +213,12 @@ const std::string& word_of(EventKind kind);
 const Move* move_of(const Book& book, const std::string& herd, Date on);
 
 /// The book as it was known at the end of a day: later bags, marks, results, quotes, scores and
-/// events are taken out, and so are later moves: where the herd stands that day is where it is
-/// taken to stay.
+/// events are taken out. A later move stays when it was planned by then; where none is, the herd is
+/// taken to stay where it stands.
 Book as_of(const Book& book, Date day);
+
+/// The same for the day the book is read on: every move written ahead in it is a plan by now.
+Book as_of_today(const Book& book, Date today);
 
 /// The result further down that corrects this one; nullptr when none does. Two corrections made on
 /// one day carry the same date as what they correct: only what stands above is corrected.

@@ -44,7 +44,10 @@ DietAnswer diet_answer(const Book& book, const DietSeries& series,
     const Result<HerdNeed> need = need_on(*herd, point.date);
     if (need) diet.need.push_back({point.date, need->average.crude_protein, need->average.tdn});
   }
-  if (Result<HerdOutlook> outlook = outlook_of(book, *herd, settings)) {
+  // What is asked is this pasture: the herd is read as if it stayed.
+  Book staying = book;
+  std::erase_if(staying.moves, [&](const Move& move) { return move.date > settings.as_of; });
+  if (Result<HerdOutlook> outlook = outlook_of(staying, *find_herd(staying, herd->id), settings)) {
     diet.outlook = std::move(outlook->nutrients);
   }
   return diet;

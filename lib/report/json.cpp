@@ -51,6 +51,26 @@ Json crossing(const Crossing& c) {
           {"probability_by_horizon", number(c.probability_by_horizon)}};
 }
 
+Json mass_json(Kg mass, const Reader& reader) {
+  return quantity(in_mass_unit(mass.value(), reader), mass_unit(reader));
+}
+
+Json degradable_json(const std::optional<DegradableOutlook>& rdp, const Reader& reader) {
+  if (!rdp) return nullptr;
+  return {{"share_of_protein", quantity(rdp->of_protein.value() * 100, "% of CP")},
+          {"need_amount_now", amount(rdp->balance.need.value(), reader)},
+          {"supply_now", amount(rdp->balance.supply.value(), reader)},
+          {"state_amount", rdp->below_now() ? "below" : "above"},
+          {"falls_below_amount", rdp->below_now() ? Json(nullptr) : crossing(rdp->falls_below)}};
+}
+
+Json moves_json(const std::vector<Whereabouts>& moves) {
+  Json json = Json::array();
+  for (const Whereabouts& next : moves)
+    json.push_back({{"date", to_iso(next.move->date)}, {"pasture", next.pasture->id}});
+  return json;
+}
+
 Json nutrient_json(const NutrientOutlook& n, const Reader& reader) {
   Json supply = amount(n.balance.supply.value(), reader);
   supply["low"] = number(in_mass_unit(n.supply_low.value(), reader));
@@ -64,6 +84,10 @@ Json nutrient_json(const NutrientOutlook& n, const Reader& reader) {
                {"state_amount", n.below_now_amount ? "below" : "above"},
                {"probability_below_now", number(n.probability_below_now)},
                {"below_since", date_or_null(n.below_since)}};
+  json["recovers"] = crossing(n.recovers);
+  json["waiting_a_week"] = {{"probability", number(n.waiting.probability)},
+                            {"lacking", mass_json(n.waiting.lacking, reader)},
+                            {"lacking_at_worst", mass_json(n.waiting.lacking_at_worst, reader)}};
   json["falls_below"] = n.below_now ? Json(nullptr) : crossing(n.falls_below);
   json["falls_below_amount"] = n.below_now_amount ? Json(nullptr) : crossing(n.falls_below_amount);
   json["notes"] = n.notes;
@@ -148,9 +172,11 @@ Json to_json(const OutlookAnswer& answer, const Reader& reader) {
                              {"pasture", herd.pasture->id},
                              {"intake", amount(herd.intake.amount.value(), reader)},
                              {"intake_rule", to_string(herd.intake.rule)},
+                             {"moves_ahead", moves_json(herd.moves_ahead)},
                              {"bags_used", herd.bags_used},
                              {"first_short", herd.first_short},
-                             {"nutrients", nutrients}});
+                             {"nutrients", nutrients},
+                             {"rdp", degradable_json(herd.degradable, reader)}});
   }
   json["next_sample"] = nullptr;
   if (answer.next_sample) {

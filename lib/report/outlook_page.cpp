@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include "base/text.h"
+#include "published/energetics.h"
 #include "published/rules.h"
 #include "report/pages.h"
 
@@ -16,15 +18,17 @@ std::string range(const Crossing& crossing) {
   return fmt::format("{} to {}", day(crossing.low), day(crossing.high));
 }
 
-/// The three cells that say when: middle, range, chance by the horizon.
-std::vector<std::string> when(const NutrientOutlook& n, Date as_of) {
+/// The three cells that say when: middle, range, and how likely it is by which day.
+std::vector<std::string> when(const NutrientOutlook& n, const OutlookSettings& settings) {
   if (n.below_now) {
-    const bool since = n.below_since && *n.below_since < as_of;
+    const bool since = n.below_since && *n.below_since < settings.as_of;
     return {since ? "since " + in_words_without_year(*n.below_since) : "below now", "-",
             in_hundred(n.probability_below_now) + " today"};
   }
   return {n.falls_below.median ? in_words_without_year(*n.falls_below.median) : "not expected",
-          range(n.falls_below), in_hundred(n.falls_below.probability_by_horizon)};
+          range(n.falls_below),
+          fmt::format("{} by {}", in_hundred(n.falls_below.probability_by_horizon),
+                      in_words_without_year(settings.until))};
 }
 
 Table shares_table(const HerdOutlook& herd, const OutlookSettings& settings) {
@@ -33,13 +37,18 @@ Table shares_table(const HerdOutlook& herd, const OutlookSettings& settings) {
                {"need"},
                {"falls below"},
                {"8 years in 10"},
-               {"by " + in_words_without_year(settings.until)}});
+               {"chance it is below"}});
   for (const NutrientOutlook& n : herd.nutrients) {
-    const auto cells = when(n, settings.as_of);
-    table.add({in_words(n.nutrient), percent(n.diet_now.median), percent(n.need_now), cells[0],
-               cells[1], cells[2]});
+    const auto cells = when(n, settings);
+    table.add({in_words(n.nutrient), fixed(in_percent(n.diet_now.median), 1),
+               fixed(in_percent(n.need_now), 1), cells[0], cells[1], cells[2]});
   }
   return table;
+}
+
+std::string amount_falls(bool below_now, const Crossing& falls) {
+  if (below_now) return "below now";
+  return falls.median ? in_words_without_year(*falls.median) : "not expected";
 }
 
 Table amounts_table(const HerdOutlook& herd, const Reader& reader) {
@@ -49,17 +58,56 @@ Table amounts_table(const HerdOutlook& herd, const Reader& reader) {
                {"over intake rules"},
                {"short"},
                {"falls below"}});
+  const auto amount = [&](KgPerDay kg) { return three_figures(in_mass_unit(kg.value(), reader)); };
   for (const NutrientOutlook& n : herd.nutrients) {
-    const auto amount = [&](KgPerDay kg) {
-      return three_figures(in_mass_unit(kg.value(), reader));
-    };
     table.add({in_words(n.nutrient), amount(n.balance.need), amount(n.balance.supply),
                amount(n.supply_low) + " to " + amount(n.supply_high), amount(n.balance.gap()),
-               n.below_now_amount            ? "below now"
-               : n.falls_below_amount.median ? in_words_without_year(*n.falls_below_amount.median)
-                                             : "not expected"});
+               amount_falls(n.below_now_amount, n.falls_below_amount)});
+  }
+  if (const auto& rdp = herd.degradable) {
+    table.add({"RDP", amount(rdp->balance.need), amount(rdp->balance.supply), "-",
+               amount(rdp->balance.gap()), amount_falls(rdp->below_now(), rdp->falls_below)});
   }
   return table;
+}
+
+/// What a week without feed risks.
+Table waiting_table(const HerdOutlook& herd, const Reader& reader) {
+  Table table({{"nutrient", Align::left},
+               {"chance it is short by then"},
+               {mass_unit(reader) + " short that week"},
+               {"1 year in 10, over"}});
+  for (const NutrientOutlook& n : herd.nutrients) {
+    table.add({in_words(n.nutrient), in_hundred(n.waiting.probability),
+               three_figures(in_mass_unit(n.waiting.lacking.value(), reader)),
+               three_figures(in_mass_unit(n.waiting.lacking_at_worst.value(), reader))});
+  }
+  return table;
+}
+
+/// When a diet that falls short is back above need, in those years.
+std::string recovery_note(const NutrientOutlook& n, Date until) {
+  const Crossing& back = n.recovers;
+  const std::string chance =
+      fmt::format("{} of the years that fall short", in_hundred(back.probability_by_horizon));
+  if (!back.median)
+    return fmt::format("back above need by {}: {}", in_words_without_year(until), chance);
+  return fmt::format("back above need about {} ({}, 8 years in 10); by {}: {}",
+                     in_words_without_year(*back.median), range(back), in_words_without_year(until),
+                     chance);
+}
+
+bool can_fall(const NutrientOutlook& n) {
+  return n.below_now || n.falls_below.probability_by_horizon > 0;
+}
+
+/// "on North Draws, from 20 Oct on Teakettle Meadow, as planned"
+std::string place_words(const HerdOutlook& herd) {
+  std::string words = "on " + herd.pasture->name;
+  for (const Whereabouts& next : herd.moves_ahead)
+    words += fmt::format(", from {} on {}, as planned", in_words_without_year(next.move->date),
+                         next.pasture->name);
+  return words;
 }
 
 /// The rows of dry cows ask for less protein than the rumen; slices of a herd may differ.
@@ -78,6 +126,12 @@ std::vector<std::string> notes_of(const HerdOutlook& herd) {
   for (const NutrientOutlook& n : herd.nutrients) {
     if (n.rumen_floor_governs) notes.push_back(rumen_note(n));
     for (const std::string& note : n.notes) notes.push_back(in_words(n.nutrient) + ": " + note);
+  }
+  if (herd.degradable) {
+    notes.push_back(
+        fmt::format("RDP is {:.0f} % of the protein (newest bag), set against what the rumen can "
+                    "use, {:.0f} % of the TDN (NRC 2000)",
+                    herd.degradable->of_protein.value() * 100, microbial_figures().share * 100));
   }
   return notes;
 }
@@ -104,14 +158,20 @@ std::string finding(const NutrientOutlook& n, Date until) {
 Page outlook_tables(const HerdOutlook& herd, const OutlookSettings& settings,
                     const Reader& reader) {
   Page page;
-  page.heading(fmt::format("outlook on {} for {} ({} head) on {}, % of dry matter",
+  page.heading(fmt::format("outlook on {} for {} ({} head) {}, % of dry matter",
                            to_iso(settings.as_of), herd.herd->id, herd.herd->head,
-                           herd.pasture->name));
+                           place_words(herd)));
   page.add(shares_table(herd, settings));
+  for (const NutrientOutlook& n : herd.nutrients) {
+    if (can_fall(n)) page.note(in_words(n.nutrient) + ": " + recovery_note(n, settings.until));
+  }
   page.heading(fmt::format("per head and day, eating {} of dry matter ({})",
                            mass(herd.intake.amount.value(), reader), to_string(herd.intake.rule)));
   page.add(amounts_table(herd, reader));
   for (const std::string& note : notes_of(herd)) page.note(note);
+  page.heading(fmt::format("waiting a week, to {}, unfed, per head",
+                           in_words_without_year(settings.as_of + Days(7))));
+  page.add(waiting_table(herd, reader));
   return page;
 }
 

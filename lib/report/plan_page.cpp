@@ -30,6 +30,14 @@ std::string nothing_needed(const Schedule& schedule) {
       schedule.herd->id, in_words(days.as_of), in_words(days.until), in_hundred(days.cover));
 }
 
+/// The outlook names middle dates; what is fed has to last in more years than half.
+std::string certainty_words(const Schedule& schedule) {
+  return fmt::format(
+      "these amounts are enough in {} outcomes, so they begin before the outlook's date, by which "
+      "half the years are below need",
+      in_hundred(schedule.settings.windows.cover));
+}
+
 /// "48.71 tons of distillers and 29.34 tons of corn"
 std::string feeds_in_words(const Bill& bill, const Reader& reader) {
   std::vector<std::string> feeds;
@@ -264,6 +272,7 @@ Page plan_windows(const Plan& plan, const Reader& reader) {
   Page page;
   page.heading(fmt::format("what to feed, {} head", plan.schedule.herd->head));
   page.add(windows_table(plan.schedule, reader));
+  if (plan.schedule.settings.windows.cover > 0.5) page.note(certainty_words(plan.schedule));
   page.heading("month by month");
   return page.add(months_table(bill_of(plan.schedule, reader), reader));
 }

@@ -26,6 +26,27 @@ TEST(FirstRun, ARunCutOffByTheHorizonCounts) {
   EXPECT_EQ(run_in("..........xx"), 10);
 }
 
+Turns turns_in(const std::string& days) {
+  return turns_of(static_cast<int>(days.size()),
+                  [&](int i) { return days[static_cast<std::size_t>(i)] == 'x'; });
+}
+
+TEST(Turns, TheFirstWholeWeekAboveAfterTheFallIsTheRecovery) {
+  const Turns turns = turns_in("..xxxxxxx.x.......xxx");
+  EXPECT_EQ(turns.falls, 2);
+  EXPECT_EQ(turns.recovers, 11);
+}
+
+TEST(Turns, ADietThatNeverFallsHasNothingToRecoverFrom) {
+  EXPECT_FALSE(turns_in("..............").falls);
+  EXPECT_FALSE(turns_in("..............").recovers);
+}
+
+TEST(Turns, ARiseCutOffByTheHorizonIsNoRecoveryYet) {
+  EXPECT_EQ(turns_in("xxxxxxx......").recovers, std::nullopt);
+  EXPECT_EQ(turns_in("xxxxxxx.......").recovers, 7);
+}
+
 TEST(Crossing, DatesAreThoseByWhichThatShareOfAllPathsHasFallen) {
   // Ten paths: eight fall on days 1 to 8, two never. One in ten has fallen by day 1, five by day 5;
   // nine never have, so the late end is open.

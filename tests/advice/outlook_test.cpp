@@ -79,6 +79,96 @@ TEST(Outlook, BelowSinceDoesNotReachBehindTheDayTheHerdCame) {
   EXPECT_EQ(*protein(asked(book, on("2026-09-01"))).below_since, day("2026-08-25"));
 }
 
+/// The herd goes to a green meadow on a day.
+Book with_meadow_from(const char* date) {
+  Book book = a_book();
+  Pasture meadow;
+  meadow.id = "meadow";
+  meadow.name = "Meadow";
+  meadow.forage = "subirrigated_meadow";
+  book.pastures.push_back(meadow);
+  book.moves.push_back({day(date), "cows", "meadow", false, {}});
+  return book;
+}
+
+TEST(Outlook, FollowsAMoveAheadFromItsDay) {
+  const HerdOutlook stays = asked(a_book(), on("2026-07-20"));
+  const Book book = with_meadow_from("2026-08-03");
+  const HerdOutlook moves = asked(book, on("2026-07-20"));
+  EXPECT_EQ(moves.pasture->id, "north");
+  ASSERT_EQ(moves.moves_ahead.size(), 1U);
+  EXPECT_EQ(moves.moves_ahead[0].pasture->id, "meadow");
+  // Until the move, two weeks off, the two are one; from it on the meadow holds the date back.
+  EXPECT_EQ(protein(moves).probability_below_now, protein(stays).probability_below_now);
+  EXPECT_EQ(protein(moves).waiting.probability, protein(stays).waiting.probability);
+  ASSERT_TRUE(protein(stays).falls_below.median);
+  EXPECT_LT(protein(moves).falls_below.probability_by_horizon,
+            protein(stays).falls_below.probability_by_horizon - 0.2);
+}
+
+TEST(Outlook, AMoveAfterTheHorizonChangesNothing) {
+  const HerdOutlook stays = asked(a_book(), on("2026-07-20", 60));
+  const Book book = with_meadow_from("2026-12-01");
+  const HerdOutlook moves = asked(book, on("2026-07-20", 60));
+  EXPECT_TRUE(moves.moves_ahead.empty());
+  EXPECT_EQ(protein(moves).falls_below.probability_by_horizon,
+            protein(stays).falls_below.probability_by_horizon);
+}
+
+TEST(Outlook, EarlyWeaningBringsMoreDietsBackAboveNeed) {
+  Book early = a_book();
+  early.bags.push_back(bag_of("n4", "2026-08-20", 8.2, 56));
+  Book late = early;
+  early.herds[0].weaning = day("2026-09-15");
+  late.herds[0].weaning = day("2026-12-15");
+  const NutrientOutlook weaned = protein(asked(early, on("2026-09-01")));
+  const NutrientOutlook milking = protein(asked(late, on("2026-09-01")));
+  ASSERT_TRUE(weaned.below_now && milking.below_now);
+  ASSERT_TRUE(weaned.recovers.low);
+  EXPECT_LE(*weaned.recovers.low, day("2026-09-15"));
+  EXPECT_GT(weaned.recovers.probability_by_horizon, milking.recovers.probability_by_horizon + 0.1);
+}
+
+TEST(Outlook, AWeekOfWaitingLacksSevenOfTodaysGapsOrALittleMore) {
+  Book book = a_book();
+  book.bags.push_back(bag_of("n4", "2026-08-20", 6.5, 53));
+  const NutrientOutlook cp = protein(asked(book, on("2026-09-01")));
+  const Kg seven_days(7 * cp.balance.gap().value());
+  EXPECT_GT(cp.waiting.probability, 0.99);
+  EXPECT_GT(cp.waiting.lacking, seven_days);
+  EXPECT_LT(cp.waiting.lacking, 1.15 * seven_days);
+  EXPECT_GT(cp.waiting.lacking_at_worst, cp.waiting.lacking);
+}
+
+TEST(Outlook, AWeekOfWaitingInJuneLacksNothing) {
+  const NutrientOutlook cp = protein(asked(a_book(), on("2026-06-05")));
+  EXPECT_LT(cp.waiting.probability, 0.05);
+  EXPECT_EQ(cp.waiting.lacking, Kg(0));
+}
+
+// Microbes can use 0.13 of the TDN eaten (NRC 2000, read): supply and need by hand from the day's
+// own balances.
+TEST(Outlook, DegradableProteinIsToldWhereThePageHasIt) {
+  Book book = a_book();
+  EXPECT_FALSE(asked(book, on("2026-07-20")).degradable);
+  book.bags[2].results[0].values["rdp_of_cp"] = 60;
+  const HerdOutlook outlook = asked(book, on("2026-07-20"));
+  ASSERT_TRUE(outlook.degradable);
+  const Balance& rdp = outlook.degradable->balance;
+  EXPECT_NEAR(rdp.supply.value(), 0.60 * outlook.nutrients[0].balance.supply.value(), 1e-9);
+  EXPECT_NEAR(rdp.need.value(), 0.13 * outlook.nutrients[1].balance.supply.value(), 1e-9);
+}
+
+TEST(Outlook, DegradableProteinIsReadOnlyAsFarAsAPastureTellsIt) {
+  Book book = with_meadow_from("2026-07-23");
+  book.bags[2].results[0].values["rdp_of_cp"] = 90;
+  const HerdOutlook outlook = asked(book, on("2026-07-20"));
+  ASSERT_TRUE(outlook.degradable);
+  EXPECT_LT(outlook.degradable->falls_below.probability_by_horizon, 0.05);
+  book.moves.pop_back();  // it stays where the share is known
+  EXPECT_GT(asked(book, on("2026-07-20")).degradable->falls_below.probability_by_horizon, 0.5);
+}
+
 TEST(Outlook, TheSameSeedGivesTheSameDigits) {
   const Book book = a_book();
   const NutrientOutlook a = protein(asked(book, on("2026-07-20")));
@@ -119,6 +209,16 @@ TEST(Outlook, AGrazedOutPastureIsEnergyFirst) {
   Book book = a_book();
   book.moves[0].bare = true;
   EXPECT_NE(asked(book, on("2026-07-20")).first_short.find("energy first"), std::string::npos);
+}
+
+TEST(NextSample, IsOfThePastureTheDateFallsIn) {
+  const Book book = with_meadow_from("2026-07-22");
+  OutlookSettings settings = on("2026-07-20", 200);
+  const std::vector<HerdOutlook> outlooks = {asked(book, settings)};
+  ASSERT_TRUE(protein(outlooks[0]).falls_below.median);
+  const auto next = next_sample(book, outlooks, settings);
+  ASSERT_TRUE(next);
+  EXPECT_EQ(next->pasture->id, "meadow");
 }
 
 TEST(NextSample, IsADayBeforeTheDateItWouldNarrow) {
