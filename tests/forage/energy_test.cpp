@@ -39,7 +39,7 @@ TEST(Energy, TheFullSumOfNrc2001GivesItsWorkedExamplePartByPart) {
 // DE1x = 0.042 tdNFC + 0.042 tdNDF + 0.056 tdCP + 0.094 FA - 0.3: NRC 2001, eq. 2-8a (recalled);
 // the worked line computed from it.
 TEST(Energy, TheDeOfTheFullSumGivesItsWorkedExample) {
-  Values page = worked_page();
+  Analysis page = worked_page();
   page.insert({{"adicp", 0.9}, {"ndicp", 3.0}, {"lignin", 5.5}});
   EXPECT_NEAR(summative_of({page})->de, 2.527, 0.001);
 }

@@ -103,7 +103,7 @@ TEST(Plausible, DigestibleProteinFollowsFromProteinAndNeverStandsInForIt) {
   EXPECT_FALSE(warned({{"cp", 10}, {"dp", 4.2}}, "digestible protein"));
   EXPECT_TRUE(warned({{"cp", 10}, {"dp", 4.1}}, "digestible protein"));
   EXPECT_TRUE(noted({{"dp", 6}}, "digestible protein is kept"));
-  EXPECT_FALSE(footed({{"dp", 6}}).crude_protein);
+  EXPECT_FALSE(page_of({{"dp", 6}}).crude_protein);
   LabResult whole;
   whole.values = {{"cp", 10}, {"dp", 10}};
   EXPECT_FALSE(on_dry_matter(whole));
