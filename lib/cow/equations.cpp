@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "cow/condition.h"
 #include "cow/energy_chain.h"
+#include "cow/intake.h"
 #include "numeric/bisection.h"
 #include "published/rules.h"
 
@@ -67,13 +68,9 @@ std::optional<Problem> impossible(const Circumstances& c) {
 }  // namespace
 
 KgDmPerDay predicted_intake(const AnimalState& state, McalPerKgDm nem) {
+  if (state.intake_form == IntakeForm::cow)
+    return nrc_equation({state.weight, state.bred, state.milk}, nem, McalPerKgDm(0)).amount;
   const double n = nem.value(), size = metabolic_size(state.weight);
-  if (state.intake_form == IntakeForm::cow) {
-    const IntakeRules& f = intake_rules();
-    const double constant = f.nrc_open + state.bred * (f.nrc_bred - f.nrc_open);
-    return KgDmPerDay(size * (f.nrc_square * n * n + constant) / n +
-                      f.nrc_milk * state.milk.value());
-  }
   const GrowingIntakeFigures& f = growing_intake_figures();
   const double less = state.intake_form == IntakeForm::calf ? f.less_calf : f.less_yearling;
   return KgDmPerDay(size * (f.linear * n - f.square * n * n - less) / std::max(n, f.least_divisor));

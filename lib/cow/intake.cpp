@@ -9,26 +9,21 @@ namespace pluckbook {
 
 namespace {
 
-constexpr double least_divisor = 0.95;  // Mcal/kg; NRC 2000, recalled: for poorer diets 0.95 stands
-// The rows count a cow open until month 2 after calving and bred from month 3 (days 61 and 91.5);
-// between them the constant goes over in a line, as the rows do when read between.
-constexpr double open_until = 61, bred_from = 91.5;
+constexpr McalPerKgDm least_divisor(0.95);           // NRC 2000, recalled: stands for poorer diets
+constexpr double open_until = 61, bred_from = 91.5;  // rows of month 2 and 3
 
-double pregnancy_constant(const Slice& slice) {
-  const IntakeRules& rules = intake_rules();
+double bred_in(const Slice& slice) {
   switch (slice.stage) {
     case Stage::bred_heifer:
-      return rules.nrc_bred;
+      return 1;
     case Stage::growing:
     case Stage::bull:
-      return rules.nrc_open;
+      return 0;
     case Stage::milking:
     case Stage::dry:
       break;
   }
-  const double bred =
-      std::clamp((slice.days_since_calving - open_until) / (bred_from - open_until), 0.0, 1.0);
-  return rules.nrc_open + bred * (rules.nrc_bred - rules.nrc_open);
+  return share_bred(slice.days_since_calving);
 }
 
 KgDmPerDay nrc_intake(const HerdNeed& need, Share tdn) {
@@ -115,15 +110,24 @@ GuidanceReading guidance_at(const IntakeGuidance& guidance, double milking_share
   return reading;
 }
 
-NrcReading nrc_reading(const Slice& slice, const Need& need, McalPerKgDm nem) {
+double share_bred(double days_since_calving) {
+  return std::clamp((days_since_calving - open_until) / (bred_from - open_until), 0.0, 1.0);
+}
+
+NrcReading nrc_equation(const NrcCow& cow, McalPerKgDm nem, McalPerKgDm least) {
   const IntakeRules& rules = intake_rules();
   const double n = nem.value();
-  NrcReading reading{std::pow(need.weight.value(), 0.75), pregnancy_constant(slice),
-                     std::max(n, least_divisor), need.milk, KgDmPerDay(0)};
+  NrcReading reading{std::pow(cow.weight.value(), 0.75),
+                     rules.nrc_open + cow.bred * (rules.nrc_bred - rules.nrc_open),
+                     std::max(nem, least).value(), cow.milk, KgDmPerDay(0)};
   reading.amount = KgDmPerDay(reading.metabolic_weight *
                                   (rules.nrc_square * n * n + reading.constant) / reading.divisor +
-                              rules.nrc_milk * need.milk.value());
+                              rules.nrc_milk * cow.milk.value());
   return reading;
+}
+
+NrcReading nrc_reading(const Slice& slice, const Need& need, McalPerKgDm nem) {
+  return nrc_equation({need.weight, bred_in(slice), need.milk}, nem, least_divisor);
 }
 
 Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule) {

@@ -65,7 +65,18 @@ Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, Intak
 /// The rule that leads for a herd: its own figure when given, else guidance_lower.
 IntakeRule leading_rule(const Herd& herd);
 
-/// What the NRC equation gives one slice of a herd at a diet's NEm.
+/// How far a cow is bred, 0 open to 1 bred. The rows count her open until month 2 after calving and
+/// bred from month 3 (days 61 and 91.5); between them it is a line, as the rows are read between.
+double share_bred(double days_since_calving);
+
+/// A cow as the NRC equation of intake sees her.
+struct NrcCow {
+  KgBody weight;
+  double bred = 0;  // 0 open to 1 bred
+  KgPerDay milk;
+};
+
+/// What the NRC equation gives her at a diet's NEm.
 /// Source: NRC 2000 chapter 7 (recalled): DMI = W^0.75 (0.04997 N^2 + c) / N + 0.2 milk, in kg.
 struct NrcReading {
   double metabolic_weight = 0;  // kg^0.75
@@ -74,6 +85,10 @@ struct NrcReading {
   KgPerDay milk;
   KgDmPerDay amount;
 };
+/// `least_divisor`: the N it is divided by is never less.
+NrcReading nrc_equation(const NrcCow& cow, McalPerKgDm nem, McalPerKgDm least_divisor);
+/// The same for one slice of a herd on forage, where 0.95 stands for poorer diets (NRC 2000,
+/// recalled). The requirement rows come back only without that: predicted_intake() has none.
 NrcReading nrc_reading(const Slice& slice, const Need& need, McalPerKgDm nem);
 
 struct Balance {

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "cow/equations.h"
+#include "cow/intake.h"
 
 namespace pluckbook {
 
@@ -8,7 +9,6 @@ namespace {
 
 // The rows of month m stand on day 30.5 m after calving; the year of the rows has 366 days.
 constexpr double days_in_year = 366, days_of_heifer_growth = 280;
-constexpr double open_until = 61, bred_from = 91.5;  // rows of month 2 and 3
 constexpr int first_calf_years = 2;
 
 AnimalState cow_state(const AnimalAt& animal, KgBody mature) {
@@ -18,7 +18,7 @@ AnimalState cow_state(const AnimalAt& animal, KgBody mature) {
   state.milking = animal.milking;
   if (animal.milking) state.milk = milk_on(animal.peak_milk, day);
   state.days_pregnant = std::max(0.0, pregnancy_figures().gestation_days - (days_in_year - day));
-  state.bred = std::clamp((day - open_until) / (bred_from - open_until), 0.0, 1.0);
+  state.bred = share_bred(day);
   return state;
 }
 
