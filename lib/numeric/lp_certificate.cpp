@@ -1,8 +1,8 @@
-// lp_certificate.cpp - proofs multiplied out from the program and the answer alone.
+// Proofs multiplied out from the program and the answer alone.
+#include "numeric/lp_certificate.h"
+
 #include <algorithm>
 #include <cmath>
-
-#include "numeric/linear_program.h"
 
 namespace pluckbook {
 namespace {
@@ -11,20 +11,12 @@ double largest(const Eigen::VectorXd& v) {
   return v.size() == 0 ? 0 : v.cwiseAbs().maxCoeff();
 }
 
-/// The largest coefficient of each row, 1 for a row without any.
-Eigen::VectorXd row_sizes(const LinearProgram& program) {
-  Eigen::VectorXd sizes = Eigen::VectorXd::Ones(program.a.rows());
-  if (program.a.cols() > 0) sizes = program.a.rowwise().lpNorm<Eigen::Infinity>();
-  return (sizes.array() == 0).select(1, sizes);
-}
-
 /// How far `value` is outside, as a share of the bound when that is above 1.
-double miss(double value, double lower, double upper, double scale) {
+double miss(double value, double lower, double upper, double weight) {
+  if (value >= lower && value <= upper) return 0;
   if (std::isnan(value)) return no_bound;
-  const auto share = [&](double short_by, double bound) {
-    return short_by <= 0 ? 0 : short_by * scale / std::max(1.0, std::abs(bound) * scale);
-  };
-  return std::max(share(lower - value, lower), share(value - upper, upper));
+  const double bound = value < lower ? lower : upper;
+  return std::abs(value - bound) * weight / std::max(1.0, std::abs(bound) * weight);
 }
 
 /// A price on a side, or a reduced cost at a bound. What it adds to the dual objective is
@@ -48,32 +40,62 @@ double largest_crossing(const Eigen::VectorXd& lower, const Eigen::VectorXd& upp
 
 }  // namespace
 
-LpCertificate certify(const LinearProgram& program, const Eigen::VectorXd& x,
-                      const Eigen::VectorXd& y) {
+double worst_of(const LpCertificate& certificate) {
+  return std::max(
+      {certificate.primal_infeasibility, certificate.dual_infeasibility, certificate.gap});
+}
+
+void weigh_rows(const LinearProgram& program, Eigen::VectorXd& weight) {
+  weight.setZero(program.a.rows());
+  for (int j = 0; j < program.a.cols(); ++j) weight = weight.cwiseMax(program.a.col(j).cwiseAbs());
+  for (double& size : weight) size = size == 0 ? 1 : 1 / size;
+}
+
+void levels_of(const LinearProgram& program, const Eigen::VectorXd& x, Eigen::VectorXd& level) {
+  level.setZero(program.a.rows());
+  for (int j = 0; j < x.size(); ++j)
+    if (x[j] != 0) level += x[j] * program.a.col(j);
+}
+
+void reduced_costs_of(const LinearProgram& program, const Eigen::VectorXd& y, Eigen::VectorXd& d) {
+  d.resize(program.a.cols());
+  for (int j = 0; j < d.size(); ++j) d[j] = program.cost[j] - program.a.col(j).dot(y);
+}
+
+LpCertificate certificate_of(const LinearProgram& program, const Eigen::VectorXd& row_weight,
+                             const LpProof& proof) {
   LpCertificate result;
-  const Eigen::VectorXd level = program.a * x;
-  const Eigen::VectorXd d = program.cost - program.a.transpose() * y;
-  const double cost_size = std::max(1.0, largest(program.cost));
-  const Eigen::VectorXd row_size = row_sizes(program);
+  const auto& [x, level, y, d] = proof;
+  const double price_weight = 1 / std::max(1.0, largest(program.cost));
   double dual_objective = 0;
   for (int i = 0; i < y.size(); ++i) {
-    const double scale = 1 / row_size[i];
-    const double missed = miss(level[i], program.row_lower[i], program.row_upper[i], scale);
+    const double weight = row_weight[i];
+    const double missed = miss(level[i], program.row_lower[i], program.row_upper[i], weight);
     const Priced row = price(y[i], program.row_lower[i], program.row_upper[i]);
     result.primal_infeasibility = std::max(result.primal_infeasibility, missed);
-    result.dual_infeasibility = std::max(result.dual_infeasibility, row.miss / (scale * cost_size));
+    result.dual_infeasibility =
+        std::max(result.dual_infeasibility, row.miss * price_weight / weight);
     dual_objective += row.adds;
   }
   for (int j = 0; j < x.size(); ++j) {
     const double missed = miss(x[j], program.lower[j], program.upper[j], 1);
     const Priced column = price(d[j], program.lower[j], program.upper[j]);
     result.primal_infeasibility = std::max(result.primal_infeasibility, missed);
-    result.dual_infeasibility = std::max(result.dual_infeasibility, column.miss / cost_size);
+    result.dual_infeasibility = std::max(result.dual_infeasibility, column.miss * price_weight);
     dual_objective += column.adds;
   }
   const double objective = program.cost.dot(x);
   result.gap = std::abs(objective - dual_objective) / std::max(1.0, std::abs(objective));
   return result;
+}
+
+LpCertificate certify(const LinearProgram& program, const Eigen::VectorXd& x,
+                      const Eigen::VectorXd& y) {
+  Eigen::VectorXd row_weight, level, d;
+  weigh_rows(program, row_weight);
+  levels_of(program, x, level);
+  reduced_costs_of(program, y, d);
+  return certificate_of(program, row_weight, {x, level, y, d});
 }
 
 double farkas_margin(const LinearProgram& program, const Eigen::VectorXd& ray) {
@@ -84,14 +106,15 @@ double farkas_margin(const LinearProgram& program, const Eigen::VectorXd& ray) {
   for (int i = 0; i < ray.size(); ++i) {
     if (ray[i] != 0) asked += ray[i] * (ray[i] > 0 ? program.row_lower[i] : program.row_upper[i]);
   }
-  const Eigen::VectorXd row_size = row_sizes(program);
-  const double strength = largest(ray.cwiseProduct(row_size));
+  Eigen::VectorXd row_weight;
+  weigh_rows(program, row_weight);
+  const double strength = largest(ray.cwiseQuotient(row_weight));
   double reach = 0;
   for (int j = 0; j < program.a.cols(); ++j) {
     const double sum = program.a.col(j).dot(ray);
     const double bound = sum > 0 ? program.upper[j] : program.lower[j];
     // Products that cancel leave rounding behind, which must not be multiplied by infinity.
-    const double rounding = 1e-14 * strength * largest(program.a.col(j).cwiseQuotient(row_size));
+    const double rounding = 1e-14 * strength * largest(program.a.col(j).cwiseProduct(row_weight));
     if (std::isfinite(bound) ? sum != 0 : std::abs(sum) > rounding) reach += sum * bound;
   }
   return asked - reach;

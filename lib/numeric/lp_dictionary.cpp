@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <utility>
 
 namespace pluckbook {
@@ -10,9 +11,7 @@ namespace {
 /// The power of two that brings `size` into [1/2, 1); 1 for an empty row or column.
 double power_of_two_over(double size) {
   if (size == 0 || !std::isfinite(size)) return 1;
-  int exponent = 0;
-  std::frexp(size, &exponent);
-  return std::ldexp(1.0, std::clamp(-exponent, -500, 500));
+  return std::ldexp(1.0, std::clamp(-std::ilogb(size) - 1, -500, 500));
 }
 
 bool fits(const LpBasis& basis, int rows, int columns) {
@@ -22,10 +21,16 @@ bool fits(const LpBasis& basis, int rows, int columns) {
 
 }  // namespace
 
-LpDictionary::LpDictionary(const LinearProgram& program) {
+double resting_at(bool at_upper, double lower, double upper) {
+  if (std::isfinite(at_upper ? upper : lower)) return at_upper ? upper : lower;
+  if (std::isfinite(at_upper ? lower : upper)) return at_upper ? lower : upper;
+  return 0;
+}
+
+void LpDictionary::begin(const LinearProgram& program, const Eigen::VectorXd& row_weight) {
   const int m = static_cast<int>(program.a.rows());
   const int n = static_cast<int>(program.a.cols());
-  choose_units(program);
+  choose_units(program, row_weight);
   lower.resize(n + m);
   upper.resize(n + m);
   lower << program.lower, program.row_lower;
@@ -35,8 +40,8 @@ LpDictionary::LpDictionary(const LinearProgram& program) {
 
   basic.resize(static_cast<size_t>(m));
   nonbasic.resize(static_cast<size_t>(n));
-  for (int i = 0; i < m; ++i) basic[static_cast<size_t>(i)] = n + i;
-  for (int j = 0; j < n; ++j) nonbasic[static_cast<size_t>(j)] = j;
+  std::iota(basic.begin(), basic.end(), n);
+  std::iota(nonbasic.begin(), nonbasic.end(), 0);
   at_upper.assign(static_cast<size_t>(n + m), 0);
   for (int j = 0; j < n; ++j) settle_at_upper(j, program.cost[j] < 0);
   value.resize(n + m);
@@ -44,33 +49,31 @@ LpDictionary::LpDictionary(const LinearProgram& program) {
 }
 
 // Rows first, so that a miss of 1 inside is a miss of about 1 as the certificate counts it.
-void LpDictionary::choose_units(const LinearProgram& program) {
+void LpDictionary::choose_units(const LinearProgram& program, const Eigen::VectorXd& row_weight) {
   const int m = static_cast<int>(program.a.rows());
   const int n = static_cast<int>(program.a.cols());
   table.resize(m + 1, n);
-  table.topRows(m) = program.a;
-  units.variable = Eigen::VectorXd::Ones(n + m);
-  for (int i = 0; i < m && n > 0; ++i) {
-    const double scale = power_of_two_over(table.row(i).cwiseAbs().maxCoeff());
-    table.row(i) *= scale;
-    units.variable[n + i] = 1 / scale;
-  }
-  for (int j = 0; j < n && m > 0; ++j) {
-    const double scale = power_of_two_over(table.col(j).head(m).cwiseAbs().maxCoeff());
-    table.col(j).head(m) *= scale;
+  units.variable.resize(n + m);
+  column_.resize(m + 1);
+  for (int i = 0; i < m; ++i) column_[i] = power_of_two_over(1 / row_weight[i]);
+  units.variable.tail(m) = column_.head(m).cwiseInverse();
+  double largest_cost = 0;
+  for (int j = 0; j < n; ++j) {
+    auto column = table.col(j).head(m);
+    column = program.a.col(j).cwiseProduct(column_.head(m));
+    const double scale = m > 0 ? power_of_two_over(column.cwiseAbs().maxCoeff()) : 1;
+    column *= scale;
     units.variable[j] = scale;
+    table(m, j) = program.cost[j] * scale;
+    largest_cost = std::max(largest_cost, std::abs(table(m, j)));
   }
-  table.row(m) = program.cost.cwiseProduct(units.variable.head(n)).transpose();
-  const double largest = n > 0 ? table.row(m).cwiseAbs().maxCoeff() : 0;
-  const double scale = power_of_two_over(largest);
+  const double scale = power_of_two_over(largest_cost);
   table.row(m) *= scale;
   units.cost = 1 / scale;
 }
 
 double LpDictionary::rest(int variable) const {
-  const double bound =
-      at_upper[static_cast<size_t>(variable)] != 0 ? upper[variable] : lower[variable];
-  return std::isfinite(bound) ? bound : 0;
+  return resting_at(at_upper[static_cast<size_t>(variable)] != 0, lower[variable], upper[variable]);
 }
 
 /// A variable rests at the bound wanted when it has that one, else at the one it has.
@@ -81,13 +84,13 @@ void LpDictionary::settle_at_upper(int variable, bool wanted) {
 }
 
 void LpDictionary::recompute_values() {
-  Eigen::VectorXd resting(columns());
+  levels_.setZero(rows());
   for (int q = 0; q < columns(); ++q) {
     const int k = nonbasic[static_cast<size_t>(q)];
-    resting[q] = value[k] = rest(k);
+    value[k] = rest(k);
+    if (value[k] != 0) levels_ += value[k] * table.col(q).head(rows());
   }
-  const Eigen::VectorXd levels = table.topRows(rows()) * resting;
-  for (int p = 0; p < rows(); ++p) value[basic[static_cast<size_t>(p)]] = levels[p];
+  for (int p = 0; p < rows(); ++p) value[basic[static_cast<size_t>(p)]] = levels_[p];
 }
 
 // z_p = sum_j t_pj z_j is solved for z_q and put into every other row.
@@ -127,14 +130,14 @@ void LpDictionary::take(const LpStep& step) {
 void LpDictionary::enter(const LpBasis& wanted) {
   const int n = columns();
   if (!fits(wanted, rows(), n)) return;
-  std::vector<char> is_wanted(static_cast<size_t>(n + rows()), 0);
-  for (int k : wanted.basic) is_wanted[static_cast<size_t>(k)] = 1;
+  is_wanted_.assign(static_cast<size_t>(n + rows()), 0);
+  for (int k : wanted.basic) is_wanted_[static_cast<size_t>(k)] = 1;
   for (int q = 0; q < n; ++q) {
-    if (is_wanted[static_cast<size_t>(nonbasic[static_cast<size_t>(q)])] == 0) continue;
+    if (is_wanted_[static_cast<size_t>(nonbasic[static_cast<size_t>(q)])] == 0) continue;
     int best = -1;
     double size = smallest_pivot;
     for (int p = 0; p < rows(); ++p) {
-      if (is_wanted[static_cast<size_t>(basic[static_cast<size_t>(p)])] != 0) continue;
+      if (is_wanted_[static_cast<size_t>(basic[static_cast<size_t>(p)])] != 0) continue;
       if (std::abs(table(p, q)) <= size) continue;
       best = p;
       size = std::abs(table(p, q));
@@ -146,8 +149,9 @@ void LpDictionary::enter(const LpBasis& wanted) {
   recompute_values();
 }
 
-LpBasis LpDictionary::basis() const {
-  return {basic, at_upper};
+void LpDictionary::write_basis(LpBasis& basis) const {
+  basis.basic = basic;
+  basis.at_upper = at_upper;
 }
 
 }  // namespace pluckbook

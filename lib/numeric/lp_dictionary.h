@@ -17,6 +17,10 @@ namespace pluckbook {
 
 inline constexpr double smallest_pivot = 1e-9;  // coefficients are near 1
 
+/// Where a variable rests that is not basic: at that bound, at the other when it has but that one,
+/// at 0 when it has none.
+double resting_at(bool at_upper, double lower, double upper);
+
 /// z in the program's units = unit * z inside. Powers of two.
 struct LpUnits {
   Eigen::VectorXd variable;  // n + m
@@ -34,12 +38,14 @@ struct LpStep {
 
 class LpDictionary {
  public:
-  /// All rows basic, all columns at the bound where their cost is least.
-  explicit LpDictionary(const LinearProgram& program);
+  /// Begins a program: all rows basic, all columns at the bound where their cost is least. Memory
+  /// of an earlier program of the same shape is used again.
+  ///   row_weight: 1 / the largest coefficient of each row.
+  void begin(const LinearProgram& program, const Eigen::VectorXd& row_weight);
 
   /// Pivots `basis` in; what is singular in it stays out. Ignores a basis of another shape.
   void enter(const LpBasis& basis);
-  LpBasis basis() const;
+  void write_basis(LpBasis& basis) const;
 
   /// Moves along `step` and keeps the identity.
   void take(const LpStep& step);
@@ -58,12 +64,15 @@ class LpDictionary {
   std::vector<signed char> at_upper;  // n + m
 
  private:
-  void choose_units(const LinearProgram& program);
+  void choose_units(const LinearProgram& program, const Eigen::VectorXd& row_weight);
   void pivot(int place, int entering);
   void recompute_values();
   void settle_at_upper(int variable, bool wanted);
 
-  Eigen::VectorXd column_;  // of the pivot, kept so that a step asks for no memory
+  // Kept so that neither a step nor a new program asks for memory.
+  Eigen::VectorXd column_;       // of the pivot
+  Eigen::VectorXd levels_;       // of the basic variables
+  std::vector<char> is_wanted_;  // by the basis that is entered
 };
 
 }  // namespace pluckbook

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "numeric/linear_program.h"
+#include "numeric/lp_certificate.h"
 #include "numeric/lp_dictionary.h"
 
 namespace pluckbook {
@@ -25,7 +26,10 @@ void keep_within(Interval& change, double value, double rate, double low, double
 class Ranger {
  public:
   Ranger(const LinearProgram& program, const LpAnswer& answer)
-      : program_(program), answer_(answer), dictionary_(program) {
+      : program_(program), answer_(answer) {
+    Eigen::VectorXd row_weight;
+    weigh_rows(program, row_weight);
+    dictionary_.begin(program, row_weight);
     dictionary_.enter(answer.basis);
   }
   LpRanging run() const;

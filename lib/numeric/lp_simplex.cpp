@@ -9,30 +9,26 @@ namespace pluckbook {
 namespace {
 
 /// How much of a miss counts as none, by the size of the bound.
-Eigen::VectorXd give_at(const Eigen::VectorXd& bound, double tolerance) {
-  return bound.unaryExpr(
+void give_at(const Eigen::VectorXd& bound, double tolerance, Eigen::VectorXd& give) {
+  give = bound.unaryExpr(
       [&](double b) { return std::isfinite(b) ? tolerance * std::max(1.0, std::abs(b)) : 0; });
 }
 
 class Walker {
  public:
-  Walker(LpDictionary& dictionary, double tolerance)
-      : dictionary_(dictionary),
-        tolerance_(tolerance),
-        give_low_(give_at(dictionary.lower, tolerance)),
-        give_high_(give_at(dictionary.upper, tolerance)),
-        missed_(dictionary.rows()),
-        gradient_(dictionary.columns()),
-        ahead_(static_cast<size_t>(dictionary.rows())) {}
+  Walker(LpDictionary& dictionary, double tolerance, LpWalkRoom& room)
+      : dictionary_(dictionary), tolerance_(tolerance), room_(room) {
+    give_at(dictionary.lower, tolerance, room.give_low);
+    give_at(dictionary.upper, tolerance, room.give_high);
+    room.missed.resize(dictionary.rows());
+    room.gradient.resize(dictionary.columns());
+    room.ahead.resize(static_cast<size_t>(dictionary.rows()));
+  }
 
   LpWalk run();
 
  private:
-  struct Limit {
-    double room = no_bound;  // how far until the bound
-    double give = 0;         // how far beyond the bound the tolerance reaches
-    bool at_upper = false;
-  };
+  using Limit = LpWalkRoom::Limit;
 
   bool look_for_misses();
   void look_for_gradient(bool feasible);
@@ -44,10 +40,7 @@ class Walker {
 
   LpDictionary& dictionary_;
   double tolerance_;
-  const Eigen::VectorXd give_low_, give_high_;  // n + m
-  Eigen::VectorXd missed_;                      // m
-  Eigen::VectorXd gradient_;                    // n
-  std::vector<Limit> ahead_;                    // m
+  LpWalkRoom& room_;
   bool careful_ = false;  // Bland's rule: the first of the eligible, which cannot cycle
 };
 
@@ -58,10 +51,10 @@ bool Walker::look_for_misses() {
     const double value = dictionary_.value[k];
     const double low = dictionary_.lower[k];
     const double high = dictionary_.upper[k];
-    missed_[p] = 0;
-    if (value < low - give_low_[k]) missed_[p] = -1;
-    if (value > high + give_high_[k]) missed_[p] = 1;
-    feasible = feasible && missed_[p] == 0;
+    room_.missed[p] = 0;
+    if (value < low - room_.give_low[k]) room_.missed[p] = -1;
+    if (value > high + room_.give_high[k]) room_.missed[p] = 1;
+    feasible = feasible && room_.missed[p] == 0;
   }
   return feasible;
 }
@@ -70,9 +63,9 @@ bool Walker::look_for_misses() {
 void Walker::look_for_gradient(bool feasible) {
   const int m = dictionary_.rows();
   if (feasible)
-    gradient_ = dictionary_.table.row(m).transpose();
+    room_.gradient = dictionary_.table.row(m).transpose();
   else
-    gradient_.noalias() = dictionary_.table.topRows(m).transpose() * missed_;
+    room_.gradient.noalias() = dictionary_.table.topRows(m).transpose() * room_.missed;
 }
 
 LpStep Walker::entering() const {
@@ -81,7 +74,7 @@ LpStep Walker::entering() const {
   int first = std::numeric_limits<int>::max();
   for (int q = 0; q < dictionary_.columns(); ++q) {
     const int k = dictionary_.nonbasic[static_cast<size_t>(q)];
-    const double slope = gradient_[q];
+    const double slope = room_.gradient[q];
     if (std::abs(slope) <= best || dictionary_.fixed(k)) continue;
     const double value = dictionary_.value[k];
     const bool can_move = slope < 0 ? value < dictionary_.upper[k] : value > dictionary_.lower[k];
@@ -94,17 +87,19 @@ LpStep Walker::entering() const {
   return step;
 }
 
+constexpr LpWalkRoom::Limit unlimited{no_bound, 0, false};
+
 /// A basic variable within its bounds may go to the bound ahead; one outside may come to the
 /// bound it misses, so that what is feasible stays so and the misses only become fewer.
 Walker::Limit Walker::limit(int place, const LpStep& step) const {
   const double rate = step.direction * dictionary_.table(place, step.entering);
-  const double missed = missed_[place];
-  if (std::abs(rate) <= smallest_pivot || rate * missed > 0) return {};
+  const double missed = room_.missed[place];
+  if (std::abs(rate) <= smallest_pivot || rate * missed > 0) return unlimited;
   const int k = dictionary_.basic[static_cast<size_t>(place)];
   const bool to_upper = missed == 0 ? rate > 0 : missed > 0;
   const double bound = to_upper ? dictionary_.upper[k] : dictionary_.lower[k];
-  if (std::isinf(bound)) return {};
-  const double give = 0.1 * (to_upper ? give_high_[k] : give_low_[k]);
+  if (std::isinf(bound)) return unlimited;
+  const double give = 0.1 * (to_upper ? room_.give_high[k] : room_.give_low[k]);
   const double room = (bound - dictionary_.value[k]) / rate;
   return {std::max(0.0, room), give / std::abs(rate), to_upper};
 }
@@ -115,14 +110,14 @@ bool Walker::find_leaving(LpStep& step) {
   const double across = dictionary_.upper[k] - dictionary_.lower[k];
   double reach = across;
   for (int p = 0; p < dictionary_.rows(); ++p) {
-    const Limit& ahead = ahead_[static_cast<size_t>(p)] = limit(p, step);
+    const Limit& ahead = room_.ahead[static_cast<size_t>(p)] = limit(p, step);
     reach = std::min(reach, ahead.room + (careful_ ? 0 : ahead.give));
   }
   if (std::isinf(reach)) return false;
   step.length = across;
   double size = 0;
   for (int p = 0; p < dictionary_.rows(); ++p) {
-    const Limit& ahead = ahead_[static_cast<size_t>(p)];
+    const Limit& ahead = room_.ahead[static_cast<size_t>(p)];
     if (ahead.room > reach) continue;
     const double rate = std::abs(dictionary_.table(p, step.entering));
     if (!prefer(p, rate, step, size)) continue;
@@ -144,7 +139,7 @@ bool Walker::prefer(int place, double rate, const LpStep& best, double size) con
 Eigen::VectorXd Walker::missed_by_variable() const {
   Eigen::VectorXd missed = Eigen::VectorXd::Zero(dictionary_.value.size());
   for (int p = 0; p < dictionary_.rows(); ++p) {
-    missed[dictionary_.basic[static_cast<size_t>(p)]] = missed_[p];
+    missed[dictionary_.basic[static_cast<size_t>(p)]] = room_.missed[p];
   }
   return missed;
 }
@@ -176,8 +171,8 @@ LpWalk Walker::run() {
 
 }  // namespace
 
-LpWalk walk(LpDictionary& dictionary, double tolerance) {
-  return Walker(dictionary, tolerance).run();
+LpWalk walk(LpDictionary& dictionary, double tolerance, LpWalkRoom& room) {
+  return Walker(dictionary, tolerance, room).run();
 }
 
 }  // namespace pluckbook

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <vector>
 
 #include "numeric/lp_dictionary.h"
 
@@ -16,7 +17,20 @@ struct LpWalk {
   int steps = 0;
 };
 
+/// Memory of a walk, used again by the next one.
+struct LpWalkRoom {
+  struct Limit {
+    double room;  // how far until the bound
+    double give;  // how far beyond the bound the tolerance reaches
+    bool at_upper;
+  };
+  Eigen::VectorXd give_low, give_high;  // n + m
+  Eigen::VectorXd missed;               // m: -1 below, +1 above, else 0
+  Eigen::VectorXd gradient;             // n
+  std::vector<Limit> ahead;             // m
+};
+
 /// `tolerance`: misses and reduced costs up to this count as none, in the dictionary's units.
-LpWalk walk(LpDictionary& dictionary, double tolerance);
+LpWalk walk(LpDictionary& dictionary, double tolerance, LpWalkRoom& room);
 
 }  // namespace pluckbook

@@ -2,6 +2,9 @@
 
 #include <optional>
 
+#include "numeric/lp_alone.h"
+#include "numeric/lp_solver.h"
+
 namespace pluckbook {
 namespace {
 
@@ -29,10 +32,23 @@ void split(const Branch& branch, int column, double least, std::vector<Branch>& 
   if (least <= enough.upper[column]) open.push_back(std::move(enough));
 }
 
+/// A feed alone needs no simplex.
+class Relaxation {
+ public:
+  const LpAnswer& solve(const LinearProgram& program) {
+    return costs_one(program) ? alone_.solve(program) : mix_.solve(program);
+  }
+
+ private:
+  LpAlone alone_;
+  LpSolver mix_;
+};
+
 }  // namespace
 
 LeastAnswer solve_with_least(const LinearProgram& program, const std::vector<double>& least) {
   LeastAnswer best;
+  Relaxation relaxation;
   LinearProgram branched = program;
   std::vector<Branch> open{{program.lower, program.upper}};
   while (!open.empty()) {
@@ -40,14 +56,14 @@ LeastAnswer solve_with_least(const LinearProgram& program, const std::vector<dou
     open.pop_back();
     branched.lower = branch.lower;
     branched.upper = branch.upper;
-    LpAnswer answer = solve(branched);
+    const LpAnswer& answer = relaxation.solve(branched);
     if (answer.status == LpStatus::infeasible) continue;
-    if (answer.status != LpStatus::optimal) return {LpStatus::not_trusted, std::move(answer)};
+    if (answer.status != LpStatus::optimal) return {LpStatus::not_trusted, answer};
     if (best.status == LpStatus::optimal && answer.objective >= best.answer.objective) continue;
     if (const auto column = torn_column(answer.x, least))
       split(branch, *column, least[static_cast<std::size_t>(*column)], open);
     else
-      best = {LpStatus::optimal, std::move(answer)};
+      best = {LpStatus::optimal, answer};
   }
   return best;
 }

@@ -35,6 +35,16 @@ class RandomPrograms {
     return p;
   }
 
+  /// The same program a day later: every number has moved by up to a twentieth, as diet, needs and
+  /// prices do; zeros stay zero, and no limit is tighter.
+  LinearProgram next_day(LinearProgram program) {
+    for (double& number : program.a.reshaped()) number *= between(0.95, 1.05);
+    for (double& cost : program.cost) cost *= between(0.95, 1.05);
+    for (double& side : program.row_lower) side *= between(0.95, 1);
+    for (double& side : program.row_upper) side *= between(1, 1.05);
+    return program;
+  }
+
  private:
   static constexpr double infinity_ = std::numeric_limits<double>::infinity();
 
