@@ -42,8 +42,7 @@ void add_window(const FedWindow& fed, Plan& plan, std::vector<char>& missed) {
   const Herd& herd = *plan.schedule.herd;
   const OrderedFeeds ordered = ordered_in(fed, plan.demand);
   for (std::size_t path = 0; path < window.paths.size(); ++path) {
-    const FeedingDay day = feeding_day(herd, window.need, window.paths[path], window.newest(),
-                                       plan.schedule.settings.fed, window.trip_per_head);
+    const FeedingDay day = day_in(window, herd, window.paths[path], plan.schedule.settings.fed);
     const Mix mix = cheapest_mix(day.grazing, ordered.offers);
     if (mix.status == MixStatus::out_of_reach) missed[path] = 1;
     const int trips = trips_in(mix, window.days());

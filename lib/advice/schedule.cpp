@@ -12,8 +12,7 @@ Result<FedWindow> fed_window(const Book& book, const Herd& herd, FeedingWindow w
                              FedIntake fed) {
   FedWindow out;
   out.offers = offers_on(book, window.first).offers;
-  out.day =
-      feeding_day(herd, window.need, window.at_cover, window.newest(), fed, window.trip_per_head);
+  out.day = day_in(window, herd, window.at_cover, fed);
   out.mix = cheapest_mix(out.day.grazing, out.offers);
   if (out.mix.status == MixStatus::not_trusted) {
     return input_problem(

@@ -44,6 +44,12 @@ void set_diets(const PastureAhead& ahead, Date middle, const WindowSettings& set
 
 }  // namespace
 
+FeedingDay day_in(const FeedingWindow& window, const Herd& herd, const Diet& diet, FedIntake fed) {
+  FeedingDay day = feeding_day(herd, window.need, diet, window.newest(), fed, window.trip_per_head);
+  take_water_of(*window.pasture, day.grazing);
+  return day;
+}
+
 Result<std::vector<FeedingWindow>> windows_ahead(const Book& book, const Herd& herd,
                                                  const WindowSettings& settings) {
   std::vector<FeedingWindow> windows;

@@ -32,6 +32,9 @@ struct FeedingWindow {
   NewestFigures newest() const { return figures ? &*figures : nullptr; }
 };
 
+/// The middle day of a window on one of its diets, with the water of its pasture.
+FeedingDay day_in(const FeedingWindow& window, const Herd& herd, const Diet& diet, FedIntake fed);
+
 /// The windows from as_of to until. Moves of the book that lie ahead are followed; a window in
 /// which the herd moves counts for the pasture of its middle day.
 /// Fails: no pasture; a need outside all tables; a forage class nobody knows.

@@ -63,4 +63,14 @@ inline Book a_book() {
   return book;
 }
 
+/// The same in late August, short of both, with a protein feed and an energy feed to be had.
+inline Book with_feeds() {
+  Book book = a_book();
+  book.trip = 20;
+  book.bags.push_back(bag_of("n4", "2026-08-20", 7.0, 56));
+  book.feeds.push_back(a_quote("cube", "range_cube_38", 475));
+  book.feeds.push_back(a_quote("hulls", "soybean_hulls", 210));
+  return book;
+}
+
 }  // namespace pluckbook::testing

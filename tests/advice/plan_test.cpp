@@ -9,19 +9,9 @@
 namespace pluckbook {
 namespace {
 
-using testing::a_book;
 using testing::a_quote;
-using testing::bag_of;
 using testing::day;
-
-Book with_feeds() {
-  Book book = a_book();
-  book.trip = 20;
-  book.bags.push_back(bag_of("n4", "2026-08-20", 7.0, 56));
-  book.feeds.push_back(a_quote("cube", "range_cube_38", 475));
-  book.feeds.push_back(a_quote("hulls", "soybean_hulls", 210));
-  return book;
-}
+using testing::with_feeds;
 
 PlanSettings settings_to(const char* until) {
   PlanSettings settings;
@@ -82,6 +72,26 @@ TEST(Schedule, AWindowIsFedTheCheapestMixOfItsMiddleDay) {
   }
   EXPECT_NEAR(schedule->cost(), cost, 1e-6);
   EXPECT_GT(schedule->cost(), 0);
+}
+
+// Sulfur is a ceiling on all she eats and drinks: what the water brings leaves the less for feed.
+TEST(Schedule, CountsTheWaterOfThePastureTheyGraze) {
+  Book book = with_feeds();
+  book.feeds = {a_quote("distillers", "ddgs", 90),
+                a_quote("cube", "range_cube_38", 475)};
+  const auto most_distillers = [&] {
+    const auto schedule = schedule_for(book, book.herds[0], settings_to("2026-12-01").schedule);
+    EXPECT_TRUE(schedule.ok());
+    double most = 0;
+    for (const FedWindow& fed : schedule->windows)
+      for (const MixPart& part : fed.mix.parts)
+        if (fed.offers[part.offer].id == "distillers")
+          most = std::max(most, part.dry_matter.value());
+    return most;
+  };
+  const double sweet = most_distillers();
+  book.pastures[0].water_sulfate_ppm = 1800;
+  EXPECT_LT(most_distillers(), 0.9 * sweet);
 }
 
 TEST(Schedule, TheDeferralStaysTheLastOfTheCautions) {
