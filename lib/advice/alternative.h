@@ -16,4 +16,9 @@ Result<Alternative> alternative_of(std::shared_ptr<const Book> book, const std::
 /// planning both anew at changed quotes.
 std::vector<Swap> swaps_of(const Alternative& first, const Alternative& second);
 
+/// The days of weaning and moves that, changed alone, would make the second cheaper than the first:
+/// each is put further off, either way, within the days that are planned.
+std::vector<DateSwap> date_swaps_of(const Book& book, const std::string& herd,
+                                    const Alternative& first, const Alternative& second);
+
 }  // namespace pluckbook

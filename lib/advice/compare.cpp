@@ -29,7 +29,10 @@ Result<Comparison> compare(const Book& book, const WhatIfs& asked,
   }
   std::stable_sort(comparison.ranked.begin(), comparison.ranked.end(), goes_before);
   const bool both = comparison.ranked.size() > 1 && comparison.ranked[1].covers();
-  if (both) comparison.swaps = swaps_of(comparison.ranked[0], comparison.ranked[1]);
+  if (!both) return comparison;
+  const Alternative &first = comparison.ranked[0], &second = comparison.ranked[1];
+  comparison.swaps = swaps_of(first, second);
+  comparison.date_swaps = date_swaps_of(book, asked.herd, first, second);
   return comparison;
 }
 

@@ -38,12 +38,22 @@ struct Swap {
   double amount = 0;             // money per Quote::unit
 };
 
+/// The day to which weaning or a move of one of the two must be put for the second to be the
+/// cheaper.
+struct DateSwap {
+  enum class Of { weaning, move };
+  const WhatIf* what_if = nullptr;  // into the file read
+  Of of = Of::weaning;
+  Date now, then;
+};
+
 struct Comparison {
   const WhatIfs* asked = nullptr;
   ScheduleSettings settings;
   /// Those that cover every need first, by cost; then the others, best condition first.
   std::vector<Alternative> ranked;
-  std::vector<Swap> swaps;  // of the first two, the smallest change of a quote first
+  std::vector<Swap> swaps;           // of the first two, the smallest change of a quote first
+  std::vector<DateSwap> date_swaps;  // of the first two, the smallest change of a date first
 };
 
 /// Fails: as schedule_for, for any of the what-ifs.

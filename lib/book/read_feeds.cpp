@@ -120,6 +120,7 @@ void read_quote(FileReading& reading, const YamlNode& node, Feed& feed) {
   quote.price = MoneyPerKgAsFed(written.price.amount / unit->kg);
   quote.freight = *freight;
   quote.date = written.date;
+  quote.load_kg = written.load_kg;
   feed.quotes.push_back(std::move(quote));
 }
 

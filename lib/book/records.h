@@ -80,7 +80,8 @@ struct Quote {
   std::string unit;        // "ton", "50 lb", "tonne": after the slash
   double kg_per_unit = 0;  // of that unit
   std::optional<Date> date;
-  MoneyPerKgAsFed freight;  // per kg, loaded miles already divided by the load
+  MoneyPerKgAsFed freight;             // per kg, loaded miles already divided by the load
+  std::optional<double> load_kg = {};  // what the truck brings
 };
 
 /// Analysis on dry matter (dm itself: share of the feed as it lies). A missing figure is missing.

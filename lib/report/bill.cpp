@@ -5,6 +5,7 @@
 #include <map>
 
 #include "base/text.h"
+#include "report/feeding.h"
 
 namespace pluckbook {
 namespace {
@@ -99,6 +100,20 @@ std::string ton_word(const Reader& reader) {
 
 Hundredths hundredths_of_ton(double kilograms, const Reader& reader) {
   return std::lround(kilograms / kg_per_ton(reader) * 100);
+}
+
+std::string load_in_words(const FeedOffer& offer, const Reader& reader) {
+  const std::optional<double> load = load_of(offer);
+  if (!load) return "";
+  const double tons = std::round(*load / kg_per_ton(reader) * 100) / 100;
+  return shortest(tons) + " " + ton_word(reader) + (tons == 1 ? "" : "s");
+}
+
+std::string loads_in_words(double kilograms, const FeedOffer& offer, const Reader& reader) {
+  const std::string load = load_in_words(offer, reader);
+  if (load.empty()) return "";
+  const double loads = kilograms / *load_of(offer);
+  return fixed(loads, loads < 1 ? 2 : 1) + " loads of " + load;
 }
 
 Cents to_cents(double money) {

@@ -71,6 +71,12 @@ Json to_json(const Comparison& comparison, const Reader& reader) {
                              {"quote", quantity(swap.quote->amount, unit)},
                              {"quote_at_swap", quantity(swap.amount, unit)}});
   }
+  json["date_swaps"] = Json::array();
+  for (const DateSwap& swap : comparison.date_swaps)
+    json["date_swaps"].push_back({{"what_if", swap.what_if->name},
+                                  {"of", swap.of == DateSwap::Of::move ? "move" : "weaning"},
+                                  {"date", to_iso(swap.now)},
+                                  {"date_at_swap", to_iso(swap.then)}});
   return json;
 }
 

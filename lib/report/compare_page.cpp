@@ -109,11 +109,19 @@ std::string priced(double amount, const Quote& quote, const Reader& reader) {
   return fmt::format("{} {}/{}", fixed(amount, 2), reader.currency, quote.unit);
 }
 
+std::string date_swap_words(const DateSwap& swap, const std::string& first,
+                            const std::string& second) {
+  const std::string what = swap.of == DateSwap::Of::weaning ? "weaned" : "moved";
+  return fmt::format("'{}' {} on {} (now {}): '{}' and '{}' change places", swap.what_if->name,
+                     what, in_words_without_year(swap.then), in_words_without_year(swap.now), first,
+                     second);
+}
+
 /// What would change the order of the first two.
 Page swaps_page(const Comparison& comparison, const Reader& reader) {
   Page page;
   if (comparison.ranked.size() < 2 || !comparison.ranked[1].covers()) {
-    page.sentence("Only one of these covers every need: no quote changes the order.");
+    page.sentence("Only one of these covers every need: no quote or date changes the order.");
     return page;
   }
   const std::string& first = comparison.ranked[0].what_if->name;
@@ -122,6 +130,8 @@ Page swaps_page(const Comparison& comparison, const Reader& reader) {
     page.note(fmt::format("{} at {} (now {}): '{}' and '{}' change places", swap.feed,
                           priced(swap.amount, *swap.quote, reader),
                           priced(swap.quote->amount, *swap.quote, reader), first, second));
+  for (const DateSwap& swap : comparison.date_swaps)
+    page.note(date_swap_words(swap, first, second));
   if (comparison.swaps.empty())
     page.sentence(fmt::format("No quote from a fifth to three times today's puts '{}' before '{}'.",
                               second, first));

@@ -13,6 +13,14 @@ Feeding feeding_of(const FeedOffer& offer, const MixPart& part, int feedings_per
   return {by_itself, part.as_fed.value() * days};
 }
 
+std::optional<double> load_of(const FeedOffer& offer) {
+  const Quote* quote = offer.cost ? offer.cost->as_quoted : nullptr;
+  if (quote == nullptr) return std::nullopt;
+  const auto unit = market_unit(quote->unit);
+  if (unit && unit->container == "load") return quote->kg_per_unit;
+  return quote->load_kg;
+}
+
 std::string as_sold(double kg, const FeedOffer& offer) {
   const Quote* quote = offer.cost ? offer.cost->as_quoted : nullptr;
   if (quote == nullptr) return "";

@@ -1,6 +1,7 @@
 // feeding.h - what one feeding holds, and amounts in the unit a feed is sold by.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "supplement/least_cost.h"
@@ -16,5 +17,9 @@ Feeding feeding_of(const FeedOffer& offer, const MixPart& part, int feedings_per
 
 /// "13.5 bags of 50 lb", "0.34 ton", "4.2 x 56 lb"; "" without a quote.
 std::string as_sold(double kg, const FeedOffer& offer);
+
+/// What the truck brings, kg: the load of its quote, or the unit itself where it is sold by the
+/// load; nothing where the quote does not say.
+std::optional<double> load_of(const FeedOffer& offer);
 
 }  // namespace pluckbook

@@ -1,4 +1,5 @@
 #include "report/bill.h"
+#include "report/feeding.h"
 #include "report/json.h"
 
 namespace pluckbook {
@@ -90,12 +91,19 @@ Json outcomes_json(const Plan& plan, const Reader& reader) {
   return outcomes;
 }
 
+/// Truck loads; null where the quote does not say.
+Json loads_json(double kilograms, const FeedOffer& offer) {
+  const std::optional<double> load = load_of(offer);
+  return load ? quantity(kilograms / *load, "loads") : Json(nullptr);
+}
+
 Json order_json(const Plan& plan, const Reader& reader) {
   Json feeds = Json::array();
   for (const FeedDemand& demand : plan.demand)
     feeds.push_back(
         {{"feed", demand.feed},
          {"amount", in_tons(hundredths_of_ton(demand.order_kg, reader), reader)},
+         {"loads", loads_json(demand.order_kg, demand.offer)},
          {"expected_cost_too_little", in_money(to_cents(demand.risk.too_little), reader)},
          {"expected_cost_too_much", in_money(to_cents(demand.risk.too_much), reader)}});
   return {{"cover", quantity(plan.order_cover * 100, "% of outcomes")},

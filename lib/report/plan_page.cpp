@@ -133,12 +133,15 @@ Page out_of_reach(const std::vector<FedWindow>& windows) {
 
 // ---- money -------------------------------------------------------------------------------------
 
-/// "= 164 of 50 lb": how the seller counts it, where that is not by the ton.
+/// "164.0 x 50 lb": how the seller counts it; by loads where that is by the ton.
 std::string sold_as(const FeedLine& line, const Reader& reader) {
   const Quote* quote = line.offer->cost->as_quoted;
-  if (quote == nullptr || quote->unit == ton_word(reader)) return "-";
   const double kg = static_cast<double>(line.tons) / 100 *
                     (reader.units == UnitSystem::us ? kg_per_us_ton : kg_per_tonne);
+  if (quote == nullptr || quote->unit == ton_word(reader)) {
+    const std::string loads = loads_in_words(kg, *line.offer, reader);
+    return loads.empty() ? "-" : loads;
+  }
   return fmt::format("{} x {}", fixed(kg / quote->kg_per_unit, 1), quote->unit);
 }
 
@@ -194,13 +197,19 @@ Table outcomes_table(const Plan& plan, const Reader& reader) {
   return table;
 }
 
+/// "61.20 tons of distillers (2.4 loads of 25 tons)"
+std::string ordered_in_words(const FeedDemand& demand, const Reader& reader) {
+  const std::string loads = loads_in_words(demand.order_kg, demand.offer, reader);
+  return tons(hundredths_of_ton(demand.order_kg, reader), reader) + " of " + demand.feed +
+         (loads.empty() ? "" : " (" + loads + ")");
+}
+
 Page order_page(const Plan& plan, const Reader& reader) {
   Page page;
   std::vector<std::string> orders;
   double late = 0, left = 0;
   for (const FeedDemand& demand : plan.demand) {
-    orders.push_back(tons(hundredths_of_ton(demand.order_kg, reader), reader) + " of " +
-                     demand.feed);
+    orders.push_back(ordered_in_words(demand, reader));
     late += demand.risk.too_little;
     left += demand.risk.too_much;
   }

@@ -149,6 +149,12 @@ Json to_json(const PriceAnswer& answer, const Reader& reader) {
         {{"limit", cost.limit},
          {"cost", quantity(cost.money, reader.currency + " per " + cost.unit)}});
   }
+  json["deciding"] = Json::array();
+  for (const DecidingFigure& one : answer.mix.deciding)
+    json["deciding"].push_back({{"feed", answer.offers[one.offer].id},
+                                {"nutrient", one.nutrient},
+                                {"value", quantity(one.figure.value * 100, "%")},
+                                {"standing", one.figure.standing}});
   json["options"] = Json::array();
   for (const Option& option : answer.options) {
     json["options"].push_back(option_json(answer, option, reader));
@@ -172,7 +178,8 @@ Json to_json(const PriceAnswer& answer, const Reader& reader) {
                              {"words", unmet.words},
                              {"asked", number(unmet.asked)},
                              {"reached", number(unmet.reached)},
-                             {"in_the_way", unmet.in_the_way}});
+                             {"in_the_way", unmet.in_the_way},
+                             {"what_helps", unmet.what_helps}});
   }
   json["unchecked"] = answer.mix.unchecked;
   json["cautions"] = answer.cautions;

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "advice/schedule.h"
 #include "base/text.h"
 #include "cow/intake.h"
+#include "report/bill.h"
 #include "report/feeding.h"
 #include "report/pages.h"
 #include "report/price_words.h"
@@ -87,6 +89,7 @@ Page explanations(const PriceAnswer& answer, const Reader& reader) {
   if (!mix.binding.empty()) {
     page.sentence(fmt::format("what binds: {}", fmt::join(mix.binding, "; ")));
   }
+  if (!mix.deciding.empty()) page.sentence(deciding_words(answer));
   for (const MarginalCost& cost : mix.marginal_costs) {
     const std::string nutrient = nutrient_of(cost.limit);
     if (nutrient == "NEm")
@@ -94,6 +97,20 @@ Page explanations(const PriceAnswer& answer, const Reader& reader) {
     else if (!nutrient.empty())
       page.line(fmt::format("one more {} of {} a day costs {}", mass_unit(reader), nutrient,
                             money(per_mass_unit(cost.money, reader), reader)));
+  }
+  return page;
+}
+
+/// How long a truck's load lasts the herd.
+Page loads(const PriceAnswer& answer, const Reader& reader) {
+  Page page;
+  for (const MixPart& part : answer.mix.parts) {
+    const FeedOffer& offer = answer.offers[part.offer];
+    const std::optional<double> load = load_of(offer);
+    if (!load || answer.herd->head < 2) continue;
+    const double days = *load / bought_per_day(offer, part, answer.herd->head);
+    page.line(fmt::format("a load of {} of {} lasts the herd {} days", load_in_words(offer, reader),
+                          offer.id, fixed(days, 0)));
   }
   return page;
 }
@@ -150,6 +167,15 @@ std::vector<std::string> by_reason(const std::vector<std::string>& unchecked) {
   return told;
 }
 
+/// "It costs 0.37 USD a head and day, 51.80 USD a day for 140 head.": said after the cautions.
+std::string cost_sentence(const PriceAnswer& answer, const Reader& reader) {
+  const double each = answer.mix.cost().value();
+  const int head = answer.herd->head;
+  return fmt::format(
+      "It costs {} a head and day{}.", money(each, reader),
+      head == 1 ? "" : fmt::format(", {} a day for {} head", money(each * head, reader), head));
+}
+
 }  // namespace
 
 std::string price_finding(const PriceAnswer& answer, const Reader& reader) {
@@ -161,15 +187,9 @@ std::string price_finding(const PriceAnswer& answer, const Reader& reader) {
           answer.pasture == nullptr ? ""
                                     : " in at least " + in_hundred(answer.cover) + " of outcomes");
     case MixStatus::optimal:
-      return fmt::format(
-          "Cheapest safe supplement for {}: {} a head and day, {}; {} a head and day{}.",
-          whom(answer, reader), parts_in_words(answer, answer.mix, reader),
-          per_feeding_words(answer.mix), money(answer.mix.cost().value(), reader),
-          answer.herd->head == 1
-              ? ""
-              : fmt::format(", {} a day for {} head",
-                            money(answer.mix.cost().value() * answer.herd->head, reader),
-                            answer.herd->head));
+      return fmt::format("Cheapest safe supplement for {}: {} a head and day, {}.",
+                         whom(answer, reader), parts_in_words(answer, answer.mix, reader),
+                         per_feeding_words(answer.mix));
     case MixStatus::out_of_reach:
       return fmt::format("No safe mix of these feeds meets the need of {}.", whom(answer, reader));
     case MixStatus::not_trusted:
@@ -205,9 +225,15 @@ Page price_tables(const PriceAnswer& answer, const Reader& reader) {
   page.add(gaps_table(answer, reader));
   if (answer.day.energy == EnergyMeasure::nem) page.line(nem_line(answer));
   for (const Unmet& unmet : answer.mix.unmet) page.sentence(unmet_words(unmet, reader));
+  if (!answer.mix.unmet.empty())
+    page.sentence(
+        fmt::format("what would help: {}; or a smaller need or better grass: wean earlier, "
+                    "move (pluckbook compare)",
+                    answer.mix.unmet.front().what_helps));
   if (!answer.mix.parts.empty()) {
     page.heading(answer.mix.status == MixStatus::out_of_reach ? "the nearest mix" : "the mix");
     page.add(mix_table(answer, reader)).append(explanations(answer, reader));
+    page.append(loads(answer, reader));
     page.append(alternatives(answer, reader));
   }
   page.append(certainty_page(answer, reader));
@@ -263,6 +289,7 @@ Page page_of(const PriceAnswer& answer, const Reader& reader) {
     page.heading("cautions");
     for (const std::string& caution : answer.cautions) page.note(caution);
   }
+  if (answer.mix.status == MixStatus::optimal) page.space().sentence(cost_sentence(answer, reader));
   return page.append(price_tables(answer, reader)).append(price_notes(answer, reader));
 }
 

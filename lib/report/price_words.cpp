@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+#include <map>
+
 #include "base/text.h"
 
 namespace pluckbook {
@@ -14,8 +17,9 @@ std::string choice_in_words(const PriceAnswer& answer, const Mix& mix, const Rea
   return parts_in_words(answer, mix, reader) + ", " + per_feeding_words(mix);
 }
 
-/// "from 137.20 to 233.97 USD/ton", or one end of it.
+/// "from 137.20 to 233.97 USD/ton", one end of it, or "at any price".
 std::string range_words(const FeedOffer& offer, const QuoteRange& range, const Reader& reader) {
+  if (!range.high && range.low <= 0) return "at any price";
   if (!range.high) return "at " + quote_words(offer, range.low, reader) + " or more";
   const std::string high = quote_words(offer, *range.high, reader);
   return range.low > 0 ? "from " + fixed(range.low, 2) + " to " + high : "up to " + high;
@@ -58,6 +62,30 @@ std::string quote_words(const FeedOffer& offer, double amount, const Reader& rea
   const Quote* quote = offer.cost ? offer.cost->as_quoted : nullptr;
   const std::string unit = quote == nullptr || quote->unit.empty() ? "kg" : quote->unit;
   return fixed(amount, 2) + " " + reader.currency + "/" + unit;
+}
+
+std::string deciding_words(const PriceAnswer& answer) {
+  static const std::map<std::string, std::string> names = {{"dm", "dry matter"},
+                                                           {"cp", "CP"},
+                                                           {"tdn", "TDN"},
+                                                           {"rup", "RUP of CP"},
+                                                           {"ca", "calcium"},
+                                                           {"p", "phosphorus"},
+                                                           {"fat", "fat"},
+                                                           {"s", "sulfur"},
+                                                           {"ndf", "NDF"},
+                                                           {"starch", "starch"},
+                                                           {"npn_cpe", "CP from NPN"}};
+  std::string words = "the answer rests on: ";
+  const std::vector<DecidingFigure>& deciding = answer.mix.deciding;
+  for (std::size_t i = 0; i < deciding.size(); ++i) {
+    const auto& [offer, nutrient, figure] = deciding[i];
+    const bool same_feed = i > 0 && deciding[i - 1].offer == offer;
+    words += same_feed ? ", " : (i > 0 ? "; " : "") + answer.offers[offer].id + ": ";
+    words += fmt::format("{} {} % ({})", names.at(nutrient),
+                         shortest(std::round(figure.value * 1e4) / 100), figure.standing);
+  }
+  return words;
 }
 
 /// Between which quotes the amounts stay, and what one would feed else.

@@ -22,4 +22,7 @@ Page alternatives(const PriceAnswer& answer, const Reader& reader);
 /// The mix at other covers, and what each costs.
 Page certainty_page(const PriceAnswer& answer, const Reader& reader);
 
+/// "the answer rests on: distillers: dry matter 90 % (read), CP 30.6 % (own)"
+std::string deciding_words(const PriceAnswer& answer);
+
 }  // namespace pluckbook

@@ -29,13 +29,13 @@ void add_supplement_rows(Draft& draft) {
   const SafeUse& grain = safe_use("grain_percent_bw");
   add_group_ceiling(draft,
                     {"grain", "grain at most " + figure(grain.value) + " % of body weight",
-                     "kg/day", LimitKind::safety, grain.source},
+                     "kg/day", LimitKind::safety, grain.source, grain.status},
                     is_grain, grain.value / 100 * weight);
   const SafeUse& energy = safe_use("supplement_tdn_percent_bw");
   add_row(draft,
           {"supplement_tdn",
            "TDN of the supplement at most " + figure(energy.value) + " % of body weight", "kg/day",
-           LimitKind::safety, energy.source},
+           LimitKind::safety, energy.source, energy.status},
           density(draft, 0, [](const auto& o) { return o.figure_or("tdn", 0); }), Side::at_most,
           energy.value / 100 * weight);
 }
@@ -69,7 +69,7 @@ void add_cottonseed_amount(Draft& draft) {
   add_group_ceiling(
       draft,
       {"most_whole_cottonseed_amount", found->name + " at most " + figure(rule.value) + " lb a day",
-       "kg/day", LimitKind::safety, rule.source},
+       "kg/day", LimitKind::safety, rule.source, rule.status},
       in, (most * found->dm).value());
 }
 
@@ -84,7 +84,7 @@ void add_feed_ceiling(Draft& draft, const FeedCeiling& ceiling) {
     if (cottonseed && day.young) most = day.bull ? 0 : cottonseed_young;
     add_group_ceiling(draft,
                       {id, name + " at most " + figure(100 * most) + " % of body weight", "kg/day",
-                       LimitKind::safety, ceiling.source},
+                       LimitKind::safety, ceiling.source, ceiling.status},
                       in, most * day.weight.value());
   }
   if (ceiling.percent_dm) {
@@ -92,7 +92,7 @@ void add_feed_ceiling(Draft& draft, const FeedCeiling& ceiling) {
     if (cottonseed && day.bull) most = std::min(most, cottonseed_bull_dm);
     add_row(draft,
             {id + "_share", name + " at most " + figure(100 * most) + " % of all she eats",
-             "kg/day", LimitKind::safety, ceiling.source},
+             "kg/day", LimitKind::safety, ceiling.source, ceiling.status},
             density(draft, -most, [&](const auto& o) { return (in(o) ? 1.0 : 0.0) - most; }),
             Side::at_most, 0);
   }

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "published/energetics.h"
+#include "supplement/deciding.h"
 #include "supplement/least_amounts.h"
 #include "supplement/least_cost.h"
 #include "supplement/nearest_mix.h"
@@ -26,9 +27,14 @@ std::vector<MixPart> parts_of(const std::vector<FeedOffer>& offers, const Eigen:
 KgDmPerDay forage_left(const GrazingDay& day, const SupplementModel& model,
                        const Eigen::VectorXd& x) {
   const std::size_t feeds = model.displacement.size();
-  double left = day.forage_intake.value() - x[x.size() - 1];
+  const int pushed_out = static_cast<int>(feeds) + 1;  // a nearest mix has columns after it
+  double left = day.forage_intake.value() - x[pushed_out];
   for (std::size_t j = 0; j < feeds; ++j) left -= model.displacement[j] * x[static_cast<int>(j)];
   return KgDmPerDay(std::max(left, 0.0));
+}
+
+std::string with_standing(const Limit& limit) {
+  return limit.standing.empty() ? limit.words : limit.words + " (" + limit.standing + ")";
 }
 
 /// The limits that the answer touches, in words: rows first, then labels.
@@ -40,7 +46,7 @@ std::vector<std::string> binding_of(const SupplementModel& model, const LpAnswer
     const int row = static_cast<int>(i);
     const double level = answer.row_level[row];
     const double room = std::min(p.row_upper[row] - level, level - p.row_lower[row]);
-    if (room <= touching) binding.push_back(model.limits[i].words);
+    if (room <= touching) binding.push_back(with_standing(model.limits[i]));
   }
   for (std::size_t j = 0; j < model.displacement.size(); ++j) {
     const int column = static_cast<int>(j);
@@ -108,8 +114,8 @@ Mix nearest_of(const GrazingDay& day, const std::vector<FeedOffer>& offers,
     const Limit& limit = model.limits[i];
     const double asked = model.program.row_lower[static_cast<int>(i)] + model.forage_alone[i] +
                          told_in_protein(limit, day, offers, mix);
-    mix.unmet.push_back(
-        {limit.id, limit.words, asked, asked - nearest.missing[i], nearest.in_the_way});
+    mix.unmet.push_back({limit.id, limit.words, asked, asked - nearest.missing[i],
+                         nearest.in_the_way, nearest.what_helps});
   }
   return mix;
 }
@@ -168,6 +174,7 @@ Mix cheapest_mix(const GrazingDay& day, const std::vector<FeedOffer>& offers) {
     if (!first && mix.cost().value() >= best.cost().value() - same_money) continue;
     mix.status = MixStatus::optimal;
     mix.marginal_costs = marginal_costs_of(model, least.answer);
+    mix.deciding = deciding_figures(offers, mix);
     best = std::move(mix);
   }
   return best.status == MixStatus::optimal ? best : out_of_reach(day, offers, ways);

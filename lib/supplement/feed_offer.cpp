@@ -29,13 +29,21 @@ std::map<std::string, FeedFigure> figures_of(const Feed& feed, const PublishedFe
   return figures;
 }
 
-DmShare dm_of(const Feed& feed, const PublishedFeed* published, std::vector<std::string>& notes) {
-  if (feed.analysis.dm) return *feed.analysis.dm;
+void take_dry_matter(const Feed& feed, const PublishedFeed* published, FeedOffer& offer) {
+  if (feed.analysis.dm) {
+    offer.dm = *feed.analysis.dm;
+    offer.dm_standing = "own";
+    return;
+  }
   if (published != nullptr)
-    if (const auto it = published->values.find("dm"); it != published->values.end())
-      return DmShare(it->second.value / 100);
-  notes.push_back("dry matter " + fixed(100 * dm_where_unknown, 0) + " % assumed");
-  return DmShare(dm_where_unknown);
+    if (const auto it = published->values.find("dm"); it != published->values.end()) {
+      offer.dm = DmShare(it->second.value / 100);
+      offer.dm_standing = it->second.status;
+      return;
+    }
+  offer.dm = DmShare(dm_where_unknown);
+  offer.dm_standing = "assumed";
+  offer.notes.push_back("dry matter " + fixed(100 * dm_where_unknown, 0) + " % assumed");
 }
 
 void take_quote(const Feed& feed, Date on, FeedOffer& offer) {
@@ -103,7 +111,7 @@ Result<FeedOffer> offer_of(const Feed& feed, Date on) {
   if (published != nullptr) offer.feed_class = published->feed_class;
   offer.figures = figures_of(feed, published);
   if (!offer.has("cp")) return no_protein(feed);
-  offer.dm = dm_of(feed, published, offer.notes);
+  take_dry_matter(feed, published, offer);
   if (!(offer.dm.value() > 0)) return no_dry_matter(feed);
   take_quote(feed, on, offer);
   return offer;

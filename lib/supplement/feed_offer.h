@@ -34,6 +34,7 @@ struct FeedOffer {
   std::string id, name;
   std::string feed_class;  // of the published feed; "" for a feed of the book's own
   DmShare dm{0.9};
+  std::string dm_standing;  // as of a figure
   // cp, tdn, nem, rup, npn_cpe, ndf, fat, ca, p, s, starch, and k, mg, cu, se where a tag has them
   std::map<std::string, FeedFigure> figures;
   std::optional<DeliveredCost> cost;   // none without a quote on or before the day

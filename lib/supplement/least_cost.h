@@ -64,6 +64,7 @@ struct Limit {
   std::string unit;   // of the row's level: "kg/day"
   LimitKind kind = LimitKind::need;
   std::string source;
+  std::string standing = {};  // of a published ceiling: read, recalled, derived, assumed
 };
 
 /// The model as built: what each row and column means, and the program itself. Columns: one a feed
@@ -99,6 +100,14 @@ struct MixPart {
 
 enum class MixStatus { optimal, none_needed, out_of_reach, not_trusted };
 
+/// A figure of a feed in the mix on which the answer rests: her dry matter, and what the limits
+/// that set the price count.
+struct DecidingFigure {
+  std::size_t offer = 0;
+  std::string nutrient;  // "cp", "tdn", "dm", ...
+  FeedFigure figure;
+};
+
 struct MarginalCost {
   std::string limit;  // id
   double money = 0;   // per one more unit of the row
@@ -110,6 +119,7 @@ struct Unmet {
   std::string limit, words;
   double asked = 0, reached = 0;  // in the row's unit
   std::string in_the_way;         // the limit that stands in the way
+  std::string what_helps;         // what would take it away
 };
 
 struct Mix {
@@ -118,8 +128,9 @@ struct Mix {
   int feedings_per_week = 7;         // 0: self-fed only
   MoneyPerDay feed_cost, trip_cost;  // per head
   KgDmPerDay forage_left;            // F
-  std::vector<std::string> binding;  // limit ids, in words with figures where it helps
+  std::vector<std::string> binding;  // in words; a published ceiling with its standing
   std::vector<MarginalCost> marginal_costs;
+  std::vector<DecidingFigure> deciding;
   std::vector<Unmet> unmet;
   std::vector<std::string> unchecked;
   LpCertificate certificate;

@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
+
+#include "supplement/remedies.h"
 
 namespace pluckbook {
 namespace {
@@ -62,7 +65,7 @@ double shortfall_without(LinearProgram p, const std::vector<double>& least, int 
 }
 
 struct Obstacle {
-  std::string words;
+  std::string id, words;
   double left = 0;       // shortfall that would be left without it
   bool touched = false;  // by the answer
 };
@@ -86,35 +89,39 @@ std::vector<Obstacle> obstacles(const SupplementModel& model, const LinearProgra
       continue;
     const bool touched = room_of(p, at, row) <= binding;
     if (touched || all_or_none)
-      all.push_back(
-          {model.limits[i].words, shortfall_without(p, model.least_dm, row, -1), touched});
+      all.push_back({model.limits[i].id, model.limits[i].words,
+                     shortfall_without(p, model.least_dm, row, -1), touched});
   }
   for (std::size_t j = 0; j < model.displacement.size(); ++j) {
     const int column = static_cast<int>(j);
     if (p.upper[column] <= 0 || std::isinf(p.upper[column])) continue;
     const bool touched = p.upper[column] - at.x[column] <= binding;
     if (touched || all_or_none)
-      all.push_back(
-          {model.upper_words[j], shortfall_without(p, model.least_dm, -1, column), touched});
+      all.push_back({"label", model.upper_words[j],
+                     shortfall_without(p, model.least_dm, -1, column), touched});
   }
   return all;
 }
 
-/// The limit without which least would be missing; where none alone helps, all that are touched.
-std::string in_the_way_of(const SupplementModel& model, const LinearProgram& p, const LpAnswer& at,
-                          double shortfall) {
-  const auto all = obstacles(model, p, at);
+/// What stands in the way: the limit without which least would be missing; where none alone helps,
+/// all that are touched.
+void name_what_is_in_the_way(const SupplementModel& model, const LinearProgram& p,
+                             NearestMix& nearest) {
+  nearest.what_helps = remedy_for("");
+  const auto all = obstacles(model, p, nearest.answer);
   const auto best = std::min_element(all.begin(), all.end(),
                                      [](const auto& a, const auto& b) { return a.left < b.left; });
-  if (best == all.end()) return "";
-  if (best->left < shortfall * (1 - 1e-6) - binding) return best->words;
-  std::vector<std::string> touched;
-  for (const Obstacle& each : all)
-    if (each.touched) touched.push_back(each.words);
-  if (touched.size() < 2) return "";  // not for a limit: the feeds bring no more of it
-  std::string together;
-  for (const std::string& words : touched) together += (together.empty() ? "" : "; ") + words;
-  return together;
+  if (best == all.end()) return;
+  std::vector<Obstacle> those{*best};
+  if (best->left >= nearest.shortfall * (1 - 1e-6) - binding) {
+    those.clear();
+    std::copy_if(all.begin(), all.end(), std::back_inserter(those),
+                 [](const Obstacle& each) { return each.touched; });
+    if (those.size() < 2) return;  // not for a limit: the feeds bring no more of it
+  }
+  nearest.what_helps = remedy_for(those.front().id);
+  for (const Obstacle& each : those)
+    nearest.in_the_way += (nearest.in_the_way.empty() ? "" : "; ") + each.words;
 }
 
 std::vector<double> missing_of(const SupplementModel& model, const LpAnswer& answer) {
@@ -140,7 +147,7 @@ NearestMix nearest_mix(const SupplementModel& model) {
   if (cheap.status != LpStatus::optimal) return nearest;
   nearest.answer = cheap.answer;
   nearest.missing = missing_of(model, cheap.answer);
-  nearest.in_the_way = in_the_way_of(model, misses, cheap.answer, nearest.shortfall);
+  name_what_is_in_the_way(model, misses, nearest);
   return nearest;
 }
 

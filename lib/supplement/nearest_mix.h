@@ -15,7 +15,7 @@ struct NearestMix {
   double shortfall = 0;         // sum over the needs of the share of each that is missing
   LpAnswer answer;              // x: the model's columns first, then one shortfall a need
   std::vector<double> missing;  // one a row of the model; 0 where met
-  std::string in_the_way;
+  std::string in_the_way, what_helps;
 };
 
 /// Least total relative shortfall first, then least cost. Safety, capacity and labels stay hard.

@@ -38,7 +38,7 @@ struct ShareCeiling {
   std::optional<Share> own;  // of the forage
   double usual = 0;          // of forage without a figure
   std::string usual_words;   // "3 %"
-  std::string source;
+  std::string source, standing;
   double besides = 0;  // kg a day from elsewhere
 };
 
@@ -49,10 +49,12 @@ void add_share_ceiling(Draft& draft, const ShareCeiling& ceiling) {
   note_missing(draft, ceiling.nutrient, ceiling.words, "left out");
   const double most = ceiling.most;
   const double forage = ceiling.own ? ceiling.own->value() : ceiling.usual;
-  add_row(draft, {ceiling.id, ceiling.words, "kg/day", LimitKind::safety, ceiling.source},
-          density(draft, forage - most,
-                  [&](const auto& o) { return o.figure_or(ceiling.nutrient, most) - most; }),
-          Side::at_most, -ceiling.besides);
+  add_row(
+      draft,
+      {ceiling.id, ceiling.words, "kg/day", LimitKind::safety, ceiling.source, ceiling.standing},
+      density(draft, forage - most,
+              [&](const auto& o) { return o.figure_or(ceiling.nutrient, most) - most; }),
+      Side::at_most, -ceiling.besides);
 }
 
 std::string at_most(const std::string& name, double most, const std::string& unit) {
@@ -62,7 +64,7 @@ std::string at_most(const std::string& name, double most, const std::string& uni
 void add_fat(Draft& draft) {
   const SafeUse& rule = safe_use("fat");
   add_share_ceiling(draft, {"fat", "fat", at_most("fat", rule.value, "%"), rule.value / 100,
-                            draft.day.fat, usual_forage_fat, "3 %", rule.source});
+                            draft.day.fat, usual_forage_fat, "3 %", rule.source, rule.status});
 }
 
 void add_sulfur(Draft& draft) {
@@ -71,7 +73,7 @@ void add_sulfur(Draft& draft) {
   std::string words = at_most("sulfur", rule.value, "%");
   if (water.value() > 0) words += ", the water's counted";
   add_share_ceiling(draft, {"sulfur", "s", words, rule.value / 100, draft.day.sulfur,
-                            usual_forage_sulfur, "0.2 %", rule.source, water.value()});
+                            usual_forage_sulfur, "0.2 %", rule.source, rule.status, water.value()});
 }
 
 /// Minerals that only some tags print. Usual figures of grass: assumed, about its requirement
@@ -97,7 +99,7 @@ void add_tagged_minerals(Draft& draft) {
     add_share_ceiling(
         draft, {mineral.nutrient, mineral.nutrient, at_most(mineral.name, rule.value, mineral.unit),
                 rule.value * mineral.per_unit, std::nullopt, mineral.usual * mineral.per_unit,
-                figure(mineral.usual) + " " + mineral.unit, rule.source});
+                figure(mineral.usual) + " " + mineral.unit, rule.source, rule.status});
   }
 }
 
@@ -113,7 +115,7 @@ void add_ratio(Draft& draft, const std::string& id, const std::string& rule_id, 
     return;
   }
   note_missing(draft, "ca", words, "left out");
-  add_row(draft, {id, words, "kg/day", LimitKind::safety, rule.source},
+  add_row(draft, {id, words, "kg/day", LimitKind::safety, rule.source, rule.status},
           density(draft, ca->value() - rule.value * p->value(),
                   [&](const auto& o) {
                     if (!o.has("ca") || !o.has("p")) return 0.0;
@@ -126,15 +128,16 @@ void add_ratio(Draft& draft, const std::string& id, const std::string& rule_id, 
 void add_urea(Draft& draft) {
   const SafeUse& share = safe_use("urea_percent_dm");
   const double most = share.value / 100;
-  add_row(
-      draft,
-      {"urea_share", at_most("urea", share.value, "%"), "kg/day", LimitKind::safety, share.source},
-      density(draft, -most, [&](const auto& o) { return urea_in(o) - most; }), Side::at_most, 0);
+  add_row(draft,
+          {"urea_share", at_most("urea", share.value, "%"), "kg/day", LimitKind::safety,
+           share.source, share.status},
+          density(draft, -most, [&](const auto& o) { return urea_in(o) - most; }), Side::at_most,
+          0);
   if (!is_poor(draft.day)) return;
   const SafeUse& amount = safe_use("urea_lb_day");
   add_row(draft,
           {"urea_amount", "urea at most " + figure(amount.value) + " lb a day on poor forage",
-           "kg/day", LimitKind::safety, amount.source},
+           "kg/day", LimitKind::safety, amount.source, amount.status},
           density(draft, 0, urea_in), Side::at_most, amount.value * kg_per_lb);
 }
 
@@ -145,7 +148,7 @@ void add_npn_of_degradable(Draft& draft) {
   const std::string words = "protein from urea at most " + figure(100 * rule.value) +
                             " % of the supplement's degradable protein";
   note_missing(draft, "rup", words, figure(100 * usual_degraded) + " % degradable assumed");
-  add_row(draft, {"npn_of_rdp", words, "kg/day", LimitKind::safety, rule.source},
+  add_row(draft, {"npn_of_rdp", words, "kg/day", LimitKind::safety, rule.source, rule.status},
           density(draft, 0,
                   [&](const auto& o) {
                     const double degraded =
@@ -167,7 +170,7 @@ void add_npn(Draft& draft) {
   const double most = rule.value;
   add_row(draft,
           {"npn", "protein from urea at most a third of all crude protein", "kg/day",
-           LimitKind::safety, rule.source},
+           LimitKind::safety, rule.source, rule.status},
           density(draft, -most * draft.day.crude_protein.value(),
                   [&](const auto& o) {
                     return o.figure_or("npn_cpe", 0) - most * o.figure_or("cp", 0);

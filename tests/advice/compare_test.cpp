@@ -10,17 +10,13 @@
 namespace pluckbook {
 namespace {
 
-using testing::a_book;
 using testing::a_quote;
-using testing::bag_of;
 using testing::day;
+using testing::with_feeds;
 
+/// A third feed and another pasture, so that there is something to choose.
 Book with_feeds_and_a_meadow() {
-  Book book = a_book();
-  book.trip = 20;
-  book.bags.push_back(bag_of("n4", "2026-08-20", 7.0, 56));
-  book.feeds.push_back(a_quote("cube", "range_cube_38", 475));
-  book.feeds.push_back(a_quote("hulls", "soybean_hulls", 210));
+  Book book = with_feeds();
   book.feeds.push_back(a_quote("light-cube", "range_cube_20", 350));
   Pasture green = book.pastures[0];
   green.id = "green";
@@ -195,6 +191,32 @@ TEST(Compare, AtTheSwapTheTwoChangePlaces) {
       EXPECT_NE(now, first) << swap.feed;
       first = now;
     }
+  }
+}
+
+// Proven like a swap of quotes: planned anew on that day, and on the day before it.
+TEST(Compare, OnTheDayOfTheSwapTheTwoChangePlaces) {
+  const Book book = with_feeds_and_a_meadow();
+  WhatIf wean = named("wean"), move = named("move");
+  wean.wean = day("2026-09-05");
+  move.move = MoveAhead{day("2026-11-10"), "green"};
+  const auto first_with = [&](const WhatIf& a, const WhatIf& b) {
+    const WhatIfs all = asked({a, b});
+    return compared(book, all).ranked.front().what_if->name;
+  };
+  const WhatIfs all = asked({wean, move});
+  const Comparison comparison = compared(book, all);
+  ASSERT_FALSE(comparison.date_swaps.empty());
+  for (const DateSwap& swap : comparison.date_swaps) {
+    const bool later = swap.then > swap.now;
+    const auto put = [&](Date to) {
+      WhatIf a = wean, b = move;
+      (swap.of == DateSwap::Of::weaning ? *a.wean : b.move->date) = to;
+      return first_with(a, b);
+    };
+    const std::string now = comparison.ranked.front().what_if->name;
+    EXPECT_NE(put(swap.then), now);
+    EXPECT_EQ(put(swap.then + Days(later ? -1 : 1)), now);
   }
 }
 

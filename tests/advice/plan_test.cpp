@@ -77,8 +77,7 @@ TEST(Schedule, AWindowIsFedTheCheapestMixOfItsMiddleDay) {
 // Sulfur is a ceiling on all she eats and drinks: what the water brings leaves the less for feed.
 TEST(Schedule, CountsTheWaterOfThePastureTheyGraze) {
   Book book = with_feeds();
-  book.feeds = {a_quote("distillers", "ddgs", 90),
-                a_quote("cube", "range_cube_38", 475)};
+  book.feeds = {a_quote("distillers", "ddgs", 90), a_quote("cube", "range_cube_38", 475)};
   const auto most_distillers = [&] {
     const auto schedule = schedule_for(book, book.herds[0], settings_to("2026-12-01").schedule);
     EXPECT_TRUE(schedule.ok());

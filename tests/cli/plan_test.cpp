@@ -163,6 +163,22 @@ TEST(Plan, ADearShortageOrdersMore) {
   EXPECT_GT(dear["feeds"][0]["amount"]["value"], usual["feeds"][0]["amount"]["value"]);
 }
 
+// The northern book's distillers come 25 tons to the truck; its cubes are fetched.
+TEST(Plan, TheOrderIsToldInTheLoadsOfTheQuote) {
+  int by_the_load = 0, not_said = 0;
+  const auto plan = nlohmann::json::parse(planned("northern", northern_plan + " --json"));
+  for (const auto& feed : plan["order"]["feeds"]) {
+    if (feed["feed"] == "distillers") {
+      ++by_the_load;
+      EXPECT_NEAR(feed["loads"]["value"].get<double>() * 25, feed["amount"]["value"], 0.01);
+    }
+    not_said += feed["loads"].is_null();
+  }
+  EXPECT_EQ(by_the_load, 1);
+  EXPECT_GE(not_said, 1);
+  EXPECT_NE(planned("northern", northern_plan).find("loads of 25 tons"), std::string::npos);
+}
+
 TEST(Plan, OptionsOutOfTheirRangeAreRefused) {
   const FreshFolder folder("northern");
   for (const std::string& option : {"--cover 30", "--change-every 0", "--change-every 2.5",

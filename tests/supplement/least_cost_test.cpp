@@ -117,6 +117,7 @@ TEST(CheapestMix, tells_which_need_is_out_of_reach_and_what_stands_in_the_way) {
   const double x = amount(mix, 0);
   EXPECT_NEAR(tdn->reached, 0.5 * (11 - 0.5 * x) + x * corn.figure_or("tdn", 0), 1e-6);
   EXPECT_LE(x, 0.0025 * 550 + 1e-7);
+  EXPECT_NEAR(mix.forage_left.value(), 11 - 0.5 * x, 1e-6);
 }
 
 TEST(AllOptions, say_in_plain_words_why_a_feed_cannot_do_it_alone) {
@@ -138,6 +139,8 @@ TEST(CheapestMix, has_nothing_to_offer_without_feeds) {
   EXPECT_NEAR(mix.unmet[0].asked, 0.9, 1e-9);
   EXPECT_NEAR(mix.unmet[0].reached, 0.55, 1e-6);
   EXPECT_EQ(mix.unmet[0].in_the_way, "");
+  EXPECT_EQ(mix.unmet[0].what_helps, "a feed that holds more of what is short");
+  EXPECT_EQ(mix.forage_left, KgDmPerDay(11)) << "nothing is fed that could push grass out";
 }
 
 TEST(CheapestMix, leaves_out_a_feed_without_a_quote_and_says_so) {
@@ -176,6 +179,7 @@ TEST(CheapestMix, says_when_a_ceiling_forbids_the_least_amount_of_a_label) {
   ASSERT_EQ(mix.status, MixStatus::out_of_reach);
   EXPECT_TRUE(mix.parts.empty());
   EXPECT_EQ(mix.unmet[0].in_the_way, "grain at most 0.25 % of body weight");
+  EXPECT_NE(mix.unmet[0].what_helps.find("little starch"), std::string::npos);
 }
 
 // Up to 0.3 % of 550 kg = 1.65 kg cottonseed meal leaves the forage alone; beyond, 0.3 kg for each:
