@@ -19,7 +19,7 @@ Result<Bag> bag_from(const Arguments& arguments, const Opened& opened, const Pas
   bag.id = arguments.get("id", proposed_bag_id(opened.whole, pasture.id, bag.plucked));
   const std::string method = arguments.get("method", "hand-plucked");
   if (method != "hand-plucked" && method != "clipped") {
-    return usage_problem(fmt::format("unknown method '{}'", shown(method)),
+    return usage_problem(fmt::format("--method cannot be '{}'", shown(method)),
                          "write hand-plucked or clipped");
   }
   bag.method = method == "clipped" ? Method::clipped : Method::hand_plucked;
@@ -27,7 +27,7 @@ Result<Bag> bag_from(const Arguments& arguments, const Opened& opened, const Pas
   if (!stops) return stops.problems();
   if (arguments.has("stops")) {
     if (*stops < 1 || *stops > 500 || *stops != static_cast<int>(*stops)) {
-      return usage_problem("--stops is outside 1 to 500", "count the places you plucked at");
+      return arguments.beyond("stops", "1 to 500", "count the places you plucked at");
     }
     bag.stops = static_cast<int>(*stops);
   }
@@ -35,7 +35,7 @@ Result<Bag> bag_from(const Arguments& arguments, const Opened& opened, const Pas
   if (!fill) return fill.problems();
   if (arguments.has("fill")) {
     if (*fill <= 0 || *fill > 100) {
-      return usage_problem("--fill is outside 0 to 100 %", "two thirds full is 66");
+      return arguments.beyond("fill", "0 to 100 %", "two thirds full is 66");
     }
     bag.fill = *fill;
   }

@@ -56,9 +56,10 @@ std::string plan_text(const WalkPlan& plan, const std::optional<Walk>& walk, con
                       const Opened& opened) {
   std::string text = fmt::format("{}: {} stops", pasture.name, plan.stops);
   if (walk) {
-    text += fmt::format(", about {} paces apart\nwalk of {} ({}), pace 2.5 ft\n",
+    text += fmt::format(", about {} paces apart\nwalk of {} ({}), pace {}\n",
                         paces_between(walk->metres, plan.stops),
-                        length(walk->metres, opened.reader.units), walk->how);
+                        length(walk->metres, opened.reader.units), walk->how,
+                        opened.reader.units == UnitSystem::us ? "2.5 ft" : "0.76 m");
   } else {
     text += "\nhow far apart: say --walk '1 mile', or write the area into pastures.yaml\n";
   }
@@ -98,7 +99,7 @@ Result<Answer> plan_bag(const Arguments& arguments, const Opened& opened, const 
   Result<double> within = arguments.number("within", usual_within_percent);
   if (!within) return within.problems();
   if (*within < 3 || *within > 50) {
-    return usage_problem("--within is outside 3 to 50 %", "8 is usual, and takes 20 stops");
+    return arguments.beyond("within", "3 to 50 %", "8 is usual, and takes 20 stops");
   }
   Result<std::optional<Walk>> walk = walk_of(arguments, pasture, opened.reader.units);
   if (!walk) return walk.problems();

@@ -31,6 +31,8 @@ struct Arguments {
   /// Fails: the option is there and is no date (or no number).
   Result<Date> date(std::string_view name, Date otherwise) const;
   Result<double> number(std::string_view name, double otherwise) const;
+  /// "--stops 0 is outside 1 to 500": what was given for an option lies beyond its limits.
+  Problem beyond(std::string_view name, std::string_view limits, std::string remedy) const;
 };
 
 /// What a command has to say: text for standard output, warnings for standard error.
@@ -83,6 +85,7 @@ Result<Answer> run_workings(const Arguments& arguments);
 Result<Answer> run_manual(const Arguments& arguments);
 Result<Answer> run_completion(const Arguments& arguments);
 Result<Answer> run_schema(const Arguments& arguments);
+Result<Answer> run_feeds(const Arguments& arguments);
 Result<Answer> run_sources(const Arguments& arguments);
 
 }  // namespace pluckbook::cli

@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <set>
 
 #include "base/text.h"
 #include "report/table.h"
@@ -64,6 +65,32 @@ Result<Done> check_option_names(const std::vector<std::string>& words,
   return Done{};
 }
 
+/// Words that look like an option of one dash, and options without their value or given twice.
+Result<Done> check_option_values(const std::vector<std::string>& words,
+                                 const std::vector<Option>& options) {
+  std::set<std::string> seen;
+  for (std::size_t i = 0; i < words.size() && words[i] != "--"; ++i) {
+    const std::string name = words[i].substr(0, words[i].find('='));
+    const auto option = std::find_if(options.begin(), options.end(),
+                                     [&](const Option& o) { return "--" + o.name == name; });
+    if (option == options.end()) {
+      if (name.size() < 2 || name[0] != '-' || parse_number(words[i])) continue;
+      return usage_problem(fmt::format("unknown option '{}'", shown(name)),
+                           "options begin with two dashes; a word that begins with - comes after "
+                           "--");
+    }
+    if (!option->value.empty() && !seen.insert(name).second) {
+      return usage_problem(fmt::format("option '{}' is given twice", name), "keep one of them");
+    }
+    if (option->value.empty() || name.size() + 1 < words[i].size()) continue;
+    const bool alone = name.size() == words[i].size();
+    if (alone && ++i < words.size() && words[i].substr(0, 2) != "--") continue;
+    return usage_problem(fmt::format("option '{}' has no value", name),
+                         fmt::format("write  {} {}", name, option->value));
+  }
+  return Done{};
+}
+
 /// CLI11 does the splitting; its own words never reach a person.
 Result<Arguments> split_words(const std::vector<std::string>& words,
                               const std::vector<Option>& options) {
@@ -83,9 +110,6 @@ Result<Arguments> split_words(const std::vector<std::string>& words,
   std::vector<std::string> reversed(words.rbegin(), words.rend());  // as CLI11 wants them
   try {
     app.parse(reversed);
-  } catch (const CLI::ArgumentMismatch&) {
-    return usage_problem("an option lacks its value or has it twice",
-                         "write each option once, as --name VALUE or --name=VALUE");
   } catch (const CLI::ParseError&) {
     return usage_problem("the command line cannot be read",
                          "options are --name VALUE; a word that begins with - comes after --");
@@ -104,7 +128,7 @@ Result<Done> check_form(const Arguments& arguments) {
   }
   const std::string colour = arguments.get("color", "auto");
   if (colour != "auto" && colour != "always" && colour != "never") {
-    return usage_problem(fmt::format("unknown word '{}' after --color", shown(colour)),
+    return usage_problem(fmt::format("--color cannot be '{}'", shown(colour)),
                          "write auto, always or never");
   }
   return Done{};
@@ -182,6 +206,8 @@ Result<Parsed> parse(const std::vector<std::string>& words) {
   const std::vector<Option> options = options_of(parsed.command);
   Result<Done> known = check_option_names(rest, options);
   if (!known) return known.problems();
+  Result<Done> given = check_option_values(rest, options);
+  if (!given) return given.problems();
   Result<Arguments> arguments = split_words(rest, options);
   if (!arguments) return arguments.problems();
   Result<Done> counted = check_word_count(*parsed.command, *arguments);
@@ -236,15 +262,21 @@ std::string Arguments::get(std::string_view name, const std::string& otherwise) 
 Result<Date> Arguments::date(std::string_view name, Date otherwise) const {
   if (!has(name)) return otherwise;
   if (const auto day = parse_date(get(name))) return *day;
-  return usage_problem(fmt::format("'{}' is not a date", shown(get(name))),
-                       fmt::format("write --{} as year-month-day: 2026-07-06", name));
+  return usage_problem(fmt::format("--{} '{}' is not a date", name, shown(get(name))),
+                       "write year-month-day: 2026-07-06");
 }
 
 Result<double> Arguments::number(std::string_view name, double otherwise) const {
   if (!has(name)) return otherwise;
   if (const auto value = parse_number(get(name))) return *value;
-  return usage_problem(fmt::format("'{}' is not a number", shown(get(name))),
-                       fmt::format("write --{} as a plain number, a point for decimals", name));
+  return usage_problem(fmt::format("--{} '{}' is not a number", name, shown(get(name))),
+                       "write a plain number, a point for decimals");
+}
+
+Problem Arguments::beyond(std::string_view name, std::string_view limits,
+                          std::string remedy) const {
+  return usage_problem(fmt::format("--{} {} is outside {}", name, shown(get(name)), limits),
+                       std::move(remedy));
 }
 
 }  // namespace pluckbook::cli

@@ -24,9 +24,9 @@ Result<Answer> run_compare(const Arguments& arguments) {
   settings.windows.change_every = asked->change_every.value_or(settings.windows.change_every);
   if (arguments.has("intake-recovers")) settings.fed = FedIntake::recovered;
   if (settings.windows.until < settings.windows.as_of) {
-    return input_problem(
-        "until " + to_iso(settings.windows.until) + " is before " + to_iso(settings.windows.as_of),
-        "write a later day, or say --until DATE");
+    return input_problem("the comparison ends on " + to_iso(settings.windows.until) +
+                             ", before it begins on " + to_iso(settings.windows.as_of),
+                         "write a later 'until', or say --until DATE");
   }
   const Result<Comparison> comparison = compare(opened->known, *asked, settings);
   if (!comparison) return comparison.problems();

@@ -6,8 +6,10 @@
 
 #include "base/text.h"
 #include "book/files.h"
+#include "book/values.h"
 #include "cli/command.h"
 #include "cli/named_file.h"
+#include "cli/next_line.h"
 #include "cli/open_book.h"
 #include "cli/terminal.h"
 #include "report/json.h"
@@ -31,10 +33,22 @@ Result<std::optional<T>> hint(const Arguments& arguments, const char* option,
                        fmt::format("write {}", fmt::join(words, " or ")));
 }
 
+/// "county", or "county-2" where the book has a layout of that name for other columns.
+std::string free_layout_id(const Book& book, const std::string& wanted) {
+  const auto is_taken = [&](const std::string& id) {
+    return std::any_of(book.layouts.begin(), book.layouts.end(),
+                       [&](const Layout& layout) { return same_id(layout.id, id); });
+  };
+  std::string id = wanted;
+  for (int next = 2; is_taken(id); ++next) id = fmt::format("{}-{}", wanted, next);
+  return id;
+}
+
 Result<LayoutHints> hints_of(const Arguments& arguments, const Book& book) {
   LayoutHints hints;
   hints.lab = arguments.get("lab", book.labs.size() == 1 ? book.labs.front().id : "");
-  hints.id = arguments.get("layout", hints.lab.empty() ? "layout" : hints.lab);
+  hints.id =
+      arguments.get("layout", free_layout_id(book, hints.lab.empty() ? "layout" : hints.lab));
   const auto decimal =
       hint<DecimalMark>(arguments, "decimal", {DecimalMark::point, DecimalMark::comma});
   if (!decimal) return decimal.problems();
@@ -125,13 +139,16 @@ Json rows_json(const std::vector<Import::Row>& rows) {
 /// The command that writes what was looked at.
 std::string writing_command(const Arguments& arguments, const Chosen& chosen,
                             const Import& import) {
+  if (import.taken.empty() && !import.refused.empty())
+    return "mend these rows, or the layout, and import the file again";
   std::string options;
   for (const char* option : {"layout", "lab", "basis", "decimal", "dates", "date"}) {
-    if (arguments.has(option)) options += fmt::format(" --{} {}", option, arguments.get(option));
+    if (arguments.has(option))
+      options += fmt::format(" --{} {}", option, shell_word(arguments.get(option)));
   }
   if (chosen.is_new) options += " --accept";
   if (!import.refused.empty()) options += " --take-good-rows";
-  return fmt::format("pluckbook import {}{}", shown(arguments.words[0], 200), options);
+  return fmt::format("pluckbook import {}{}", shell_word(shown(arguments.words[0], 200)), options);
 }
 
 Json import_json(const Chosen& chosen, const Import& import, const std::string& next,

@@ -12,6 +12,7 @@
 #include "cli/at_a_glance.h"
 #include "cli/colour.h"
 #include "cli/command_line.h"
+#include "cli/next_line.h"
 
 namespace {
 
@@ -76,8 +77,11 @@ int run(const std::vector<std::string>& words) {
   if (!answer) return refuse(answer.problems());
   const bool in_words =
       answer->kind == Answer::Kind::words && !arguments.has("json") && !arguments.has("csv");
+  const std::string text = in_words && parsed->command->uses_book
+                               ? with_next_lines_told(answer->text, arguments)
+                               : answer->text;
   const bool coloured = in_words && colour_wanted(arguments);
-  const int status = print(coloured ? painted(answer->text) : answer->text, answer->exit_status);
+  const int status = print(coloured ? painted(text) : text, answer->exit_status);
   complain(answer->warnings);
   return status;
 }

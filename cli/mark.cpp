@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "base/text.h"
+#include "book/first_lines.h"
 #include "book/write.h"
 #include "cli/kept.h"
 #include "cli/open_book.h"
@@ -19,24 +20,39 @@ Result<Mark::What> what_of(const std::string& word) {
   return usage_problem(fmt::format("unknown mark '{}'", shown(word)), suggestion(word, known));
 }
 
+std::vector<std::string> ids_of(const std::vector<Laboratory>& labs) {
+  std::vector<std::string> ids;
+  for (const Laboratory& lab : labs) ids.push_back(lab.id);
+  return ids;
+}
+
 /// The laboratory named, or the only one the book has.
 Result<std::string> laboratory_for(const Arguments& arguments, const Book& book) {
   const std::string lab = arguments.get("lab");
   if (lab.empty()) {
     if (book.labs.size() == 1) return book.labs.front().id;
-    return usage_problem("sent to which laboratory?", "say --lab ID, one of book.yaml's labs");
+    return usage_problem("sent to which laboratory?",
+                         book.labs.empty()
+                             ? "the book has none yet; " + line_to_add("laboratory", "county", "")
+                             : fmt::format("say --lab ID: {}", fmt::join(ids_of(book.labs), ", ")));
   }
   if (find_laboratory(book, lab) != nullptr) return lab;
-  std::vector<std::string> known;
-  for (const Laboratory& one : book.labs) known.push_back(one.id);
   return usage_problem(fmt::format("no laboratory '{}' in the book", shown(lab)),
-                       suggestion(lab, known));
+                       book.labs.empty() ? line_to_add("laboratory", shown(lab), "")
+                                         : suggestion(lab, ids_of(book.labs)));
 }
 
-std::string next_step(const std::string& bag, Mark::What what) {
+std::string to_mail(const Book& book, const std::string& bag) {
+  const std::string mail = "mail it early in the week";
+  if (book.labs.empty()) return mail + "; first " + line_to_add("laboratory", "county", "");
+  const std::string lab = book.labs.size() == 1 ? "" : " --lab " + book.labs.front().id;
+  return fmt::format("{}, then  pluckbook mark {} sent{}", mail, bag, lab);
+}
+
+std::string next_step(const Book& book, const std::string& bag, Mark::What what) {
   switch (what) {
     case Mark::What::dried:
-      return fmt::format("mail it early in the week, then  pluckbook mark {} sent", bag);
+      return to_mail(book, bag);
     case Mark::What::sent:
     case Mark::What::received:
       return fmt::format("when the page comes,  pluckbook result {}", bag);
@@ -76,7 +92,7 @@ Result<Answer> run_mark(const Arguments& arguments) {
   const Kept kept = {
       fmt::format("bag {} {} on {}{}{}", (*bag)->id, arguments.words[1], to_iso(*date), to,
                   slow ? "\nit dried slowly: look for mould before you mail it" : ""),
-      next_step((*bag)->id, *what),
+      next_step(opened->whole, (*bag)->id, *what),
       {{"bag", (*bag)->id}, {"mark", arguments.words[1]}, {"date", to_iso(*date)}}};
   return said_of(kept, "mark", *written, arguments);
 }

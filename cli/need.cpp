@@ -35,7 +35,7 @@ std::string stage_words(const HerdNeed& need) {
 }
 
 Result<NeedAnswer> from_book(const Arguments& arguments, const Opened& opened) {
-  Result<const Herd*> herd = herd_named(opened.known, arguments.words[0]);
+  Result<const Herd*> herd = herd_asked(opened.known, arguments);
   if (!herd) return herd.problems();
   const Date last = arguments.has("until") ? opened.until : opened.as_of + Days(365);
   NeedAnswer answer;
@@ -54,7 +54,10 @@ Result<NeedAnswer> from_book(const Arguments& arguments, const Opened& opened) {
 Result<Answer> run_need(const Arguments& arguments) {
   Result<NeedAnswer> need = NeedAnswer{};
   Reader reader;
-  if (arguments.words.empty()) {
+  const bool has_animal =
+      arguments.has("weight") || arguments.has("mature-weight") || arguments.has("class");
+  const bool has_book = !arguments.words.empty() || book_folder(arguments).ok();
+  if (arguments.words.empty() && (has_animal || !has_book)) {
     Result<UnitSystem> units = units_of(arguments, UnitSystem::us);
     if (!units) return units.problems();
     reader.units = *units;

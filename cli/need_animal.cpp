@@ -92,8 +92,8 @@ Result<std::vector<int>> months_asked(const Arguments& arguments, int last,
   if (!month) return month.problems();
   const int only = static_cast<int>(*month);
   if (arguments.has("month") && (only < 1 || only > last || only != *month)) {
-    return usage_problem(fmt::format("--month is outside 1 to {}", last),
-                         "count whole months since " + counted_from);
+    return arguments.beyond("month", fmt::format("1 to {}", last),
+                            "count whole months since " + counted_from);
   }
   if (arguments.has("month")) return std::vector<int>{only};
   std::vector<int> all;
@@ -130,7 +130,7 @@ Result<AskedAnimal> bred_asked(const Arguments& arguments, const Reader& reader,
     const auto days = arguments.number("days-pregnant", 0);
     if (!days) return days.problems();
     if (*days < 1 || *days > 283) {
-      return usage_problem("--days-pregnant is outside 1 to 283", "count days since she was bred");
+      return arguments.beyond("days-pregnant", "1 to 283", "count days since she was bred");
     }
     heifer.days_since_calving = *days;
     asked.points.push_back({DayOfPregnancy{*days}, "bred heifer", heifer});

@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "base/text.h"
+#include "book/first_lines.h"
 #include "book/read.h"
 #include "cli/terminal.h"
 
@@ -14,21 +15,33 @@ namespace {
 
 constexpr long usual_horizon_days = 180;
 
+/// What to do about an id that the book does not hold.
+std::string remedy_for(const std::string& id, const char* kind,
+                       const std::vector<std::string>& known, const std::string& currency) {
+  constexpr std::size_t listed = 12;
+  if (const auto near = nearest_word(id, known)) return fmt::format("did you mean '{}'?", *near);
+  if (known.size() > listed) return "all of them:  pluckbook bags --all";
+  std::string remedy = known.empty() ? "" : fmt::format("the book has: {}", fmt::join(known, ", "));
+  const bool may_be_new = known.empty() || kind == std::string_view("feed");
+  if (!may_be_new) return remedy;
+  if (!remedy.empty()) remedy += "\n";
+  return remedy + line_to_add(kind, shown(id), currency);
+}
+
 template <class Record>
-Result<const Record*> named(const std::vector<Record>& records, const std::string& id,
-                            const char* kind) {
+Result<const Record*> named(const Book& book, const std::vector<Record>& records,
+                            const std::string& id, const char* kind) {
   std::vector<std::string> known;
   for (const Record& record : records) {
     if (record.id == id) return &record;
     known.push_back(record.id);
   }
-  const auto near = nearest_word(id, known);
-  const std::string remedy = near            ? fmt::format("did you mean '{}'?", *near)
-                             : known.empty() ? fmt::format("the book has no {} yet", kind)
-                             : known.size() <= 12
-                                 ? fmt::format("the book has: {}", fmt::join(known, ", "))
-                                 : fmt::format("the book has {} of them", known.size());
-  return usage_problem(fmt::format("no {} '{}' in the book", kind, shown(id)), remedy);
+  return usage_problem(fmt::format("no {} '{}' in the book", kind, shown(id)),
+                       remedy_for(id, kind, known, book.currency));
+}
+
+Problem no_herd_yet(const Book& book) {
+  return input_problem("the book has no herd yet", line_to_add("herd", "cows", book.currency));
 }
 
 }  // namespace
@@ -96,16 +109,26 @@ Result<Opened> open_book(const Arguments& arguments) {
 }
 
 Result<const Herd*> herd_named(const Book& book, const std::string& id) {
-  return named(book.herds, id, "herd");
+  return named(book, book.herds, id, "herd");
 }
 Result<const Pasture*> pasture_named(const Book& book, const std::string& id) {
-  return named(book.pastures, id, "pasture");
+  return named(book, book.pastures, id, "pasture");
 }
 Result<const Bag*> bag_named(const Book& book, const std::string& id) {
-  return named(book.bags, id, "bag");
+  return named(book, book.bags, id, "bag");
 }
 Result<const Feed*> feed_named(const Book& book, const std::string& id) {
-  return named(book.feeds, id, "feed");
+  return named(book, book.feeds, id, "feed");
+}
+
+Result<const Herd*> herd_asked(const Book& book, const Arguments& arguments) {
+  if (!arguments.words.empty()) return herd_named(book, arguments.words[0]);
+  if (book.herds.size() == 1) return &book.herds.front();
+  if (book.herds.empty()) return no_herd_yet(book);
+  std::vector<std::string> known;
+  for (const Herd& herd : book.herds) known.push_back(herd.id);
+  return usage_problem("the book has several herds: which one?",
+                       fmt::format("name one: {}", fmt::join(known, ", ")));
 }
 
 Result<std::vector<const Herd*>> herds_named(const Book& book,
@@ -120,7 +143,7 @@ Result<std::vector<const Herd*>> herds_named(const Book& book,
     herds.push_back(*herd);
   }
   if (herds.empty()) {
-    return input_problem("the book has no herd yet", "write one in herds.yaml");
+    return no_herd_yet(book);
   }
   return herds;
 }

@@ -22,6 +22,8 @@ Result<UnitSystem> units_of(const Arguments& arguments, UnitSystem otherwise);
 
 /// Fails with the nearest known id suggested.
 Result<const Herd*> herd_named(const Book& book, const std::string& id);
+/// The herd that is the command's first word; without one, the only herd of the book.
+Result<const Herd*> herd_asked(const Book& book, const Arguments& arguments);
 /// The herds named; all of them when none is.
 Result<std::vector<const Herd*>> herds_named(const Book& book,
                                              const std::vector<std::string>& names);

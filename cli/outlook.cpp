@@ -1,5 +1,6 @@
 #include "advice/outlook.h"
 
+#include "book/first_lines.h"
 #include "cli/command.h"
 #include "cli/in_form.h"
 #include "cli/open_book.h"
@@ -18,6 +19,8 @@ Result<Answer> run_outlook(const Arguments& arguments) {
     if (!one) return one.problems();
     outlook.herds.push_back(std::move(*one));
   }
+  if (opened->known.feeds.empty())
+    outlook.first_feed = "add to feeds.yaml:  " + feed_line("cube-20", opened->whole.currency);
   outlook.next_sample = next_sample(opened->known, outlook.herds, outlook.settings);
   Answer answer;
   answer.text = in_form_asked(arguments, outlook, opened->reader);

@@ -15,9 +15,8 @@ Result<double> percent_option(const Arguments& arguments, const std::string& nam
                               double low, double high) {
   Result<double> percent = arguments.number(name, otherwise);
   if (percent && (*percent < low || *percent > high)) {
-    return usage_problem(
-        "--" + name + " is outside " + shortest(low) + " to " + shortest(high) + " %",
-        "write a percent: --" + name + " " + shortest(otherwise));
+    return arguments.beyond(name, shortest(low) + " to " + shortest(high) + " %",
+                            "write a percent: --" + name + " " + shortest(otherwise));
   }
   return percent;
 }
@@ -44,8 +43,8 @@ Result<PlanSettings> settings_of(const Arguments& arguments, const Opened& opene
   const Result<double> days = arguments.number("change-every", windows.change_every);
   if (!days) return days.problems();
   if (*days < 1 || *days > 180 || *days != static_cast<int>(*days)) {
-    return usage_problem("--change-every is no number of days from 1 to 180",
-                         "14 changes what is fed every two weeks");
+    return arguments.beyond("change-every", "1 to 180 days",
+                            "14 changes what is fed every two weeks");
   }
   Result<OrderTerms> terms = order_terms(arguments);
   if (!terms) return terms.problems();
@@ -60,7 +59,7 @@ Result<PlanSettings> settings_of(const Arguments& arguments, const Opened& opene
 Result<Answer> run_plan(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments);
   if (!opened) return opened.problems();
-  Result<const Herd*> herd = herd_named(opened->known, arguments.words[0]);
+  Result<const Herd*> herd = herd_asked(opened->known, arguments);
   if (!herd) return herd.problems();
   Result<PlanSettings> settings = settings_of(arguments, *opened);
   if (!settings) return settings.problems();

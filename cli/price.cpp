@@ -21,7 +21,7 @@ Result<Choice> chosen(const Arguments& arguments, const char* option,
   const std::string word = arguments.get(option, words[0].first);
   for (const auto& [known, choice] : words)
     if (word == known) return choice;
-  return usage_problem(fmt::format("unknown --{} '{}'", option, shown(word)),
+  return usage_problem(fmt::format("--{} cannot be '{}'", option, shown(word)),
                        fmt::format("write {} or {}", words[0].first, words[1].first));
 }
 
@@ -29,8 +29,8 @@ Result<PriceSettings> settings_of(const Arguments& arguments, Date day, double u
   Result<double> cover = arguments.number("cover", usual_cover * 100);
   if (!cover) return cover.problems();
   if (*cover < 50 || *cover > 99) {
-    return usage_problem("--cover is outside 50 to 99 %",
-                         "50 buys for the middle of what may happen, 80 or 90 for most of it");
+    return arguments.beyond("cover", "50 to 99 %",
+                            "50 buys for the middle of what may happen, 80 or 90 for most of it");
   }
   const auto energy = chosen<EnergyMeasure>(
       arguments, "energy", {{{"tdn", EnergyMeasure::tdn}, {"nem", EnergyMeasure::nem}}});
@@ -99,8 +99,9 @@ Result<LoneDay> lone_day(const Arguments& arguments, UnitSystem units) {
   lone.forage = std::move(*forage);
   Result<double> head = arguments.number("head", 1), trip = arguments.number("trip", 0);
   if (!head || !trip) return (head ? trip : head).problems();
-  if (*head < 1 || *head > 100000 || *trip < 0)
-    return usage_problem("--head is at least 1, --trip at least 0", "leave them out for one cow");
+  if (*head < 1 || *head > 100000)
+    return arguments.beyond("head", "1 to 100000", "leave it out for one cow");
+  if (*trip < 0) return arguments.beyond("trip", "0 and more", "what one feeding trip costs");
   lone.head = static_cast<int>(*head);
   lone.trip = *trip;
   const auto intake = daily(arguments, "intake", units);
@@ -113,10 +114,16 @@ Result<LoneDay> lone_day(const Arguments& arguments, UnitSystem units) {
   return lone;
 }
 
+/// True where the animal or the diet is told on the command line.
+bool asks_without_book(const Arguments& arguments) {
+  return arguments.words.empty() && (arguments.has("feeds") || arguments.has("cp") ||
+                                     arguments.has("weight") || arguments.has("class"));
+}
+
 Result<Answer> price_without_book(const Arguments& arguments) {
   if (!arguments.has("feeds")) {
-    return usage_problem("a herd of the book is wanted, or --feeds FILE for a price without one",
-                         "for example: pluckbook price spring-cows");
+    return usage_problem("a price without a herd of the book wants --feeds FILE",
+                         "a file like the book's feeds.yaml; or name a herd: pluckbook price HERD");
   }
   Result<UnitSystem> units = units_of(arguments, UnitSystem::us);
   if (!units) return units.problems();
@@ -140,10 +147,10 @@ Result<Answer> price_without_book(const Arguments& arguments) {
 }  // namespace
 
 Result<Answer> run_price(const Arguments& arguments) {
-  if (arguments.words.empty()) return price_without_book(arguments);
+  if (asks_without_book(arguments)) return price_without_book(arguments);
   Result<Opened> opened = open_book(arguments);
   if (!opened) return opened.problems();
-  Result<const Herd*> herd = herd_named(opened->known, arguments.words[0]);
+  Result<const Herd*> herd = herd_asked(opened->known, arguments);
   if (!herd) return herd.problems();
   Result<PriceSettings> settings = settings_of(arguments, opened->as_of, opened->known.cover);
   if (!settings) return settings.problems();

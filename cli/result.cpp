@@ -33,7 +33,8 @@ Result<LabResult> result_from(const Arguments& arguments, const Opened& opened, 
   result.supersedes = arguments.get("supersedes");
   result.note = arguments.get("note");
   const auto standing = standing_results(bag);
-  if (!standing.empty() && result.supersedes.empty() && result.lab == standing.back()->lab) {
+  if (!standing.empty() && result.supersedes.empty() &&
+      lab_of(bag, result) == lab_of(bag, *standing.back())) {
     return usage_problem(
         fmt::format("bag {} has a result of {} already", bag.id, to_iso(standing.back()->received)),
         fmt::format("a correction says --supersedes {}; a second laboratory says --lab ID",
@@ -169,8 +170,15 @@ std::string left_behind_text(const Bag& bag, const LabResult& correction) {
                  80, 2);
 }
 
-std::string next_step(const HerdChange& change, const OutlookSettings& settings) {
-  return fmt::format("pluckbook price {} --as-of {}", change.herd, to_iso(settings.as_of));
+/// The price, where the book holds feeds; else the outlook says what to write.
+std::string next_step(const Book& book, const HerdChange& change, const OutlookSettings& settings) {
+  return fmt::format("pluckbook {} {} --as-of {}", book.feeds.empty() ? "outlook" : "price",
+                     change.herd, to_iso(settings.as_of));
+}
+
+std::string first_step(const Book& book, const std::vector<HerdChange>& changed,
+                       const OutlookSettings& settings) {
+  return changed.empty() ? "pluckbook outlook" : next_step(book, changed.front(), settings);
 }
 
 std::string answer_text(const Bag& bag, const FootedResult& footed, const DietSeries& before,
@@ -190,13 +198,13 @@ std::string answer_text(const Bag& bag, const FootedResult& footed, const DietSe
 
 Json answer_json(const std::string& bag, const LabResult& result, const FootedResult& footed,
                  const Written& written, const std::vector<HerdChange>& changed,
-                 const OutlookSettings& settings) {
+                 const std::string& next) {
   Json json = document("result");
   json["bag"] = bag;
   json["what"] = fmt::format("result of bag {} kept", bag);
   json["file"] = written.file;
   json["line"] = written.line;
-  json["next"] = changed.empty() ? "pluckbook outlook" : next_step(changed.front(), settings);
+  json["next"] = next;
   json["basis"] = result.basis == Basis::dry_matter ? "dry matter" : "as received";
   json["cautions"] = footed.cautions;
   json["notes"] = footed.notes;
@@ -238,7 +246,8 @@ Result<Answer> run_result(const Arguments& arguments) {
   answer.warnings.insert(answer.warnings.end(), written->warnings.begin(), written->warnings.end());
   if (looks_as_received(*result)) answer.warnings.push_back(doubt_of_basis(*result, (*bag)->id));
   if (arguments.has("json")) {
-    answer.text = printed(answer_json((*bag)->id, *result, *footed, *written, *changed, settings));
+    const std::string next = first_step(reread->known, *changed, settings);
+    answer.text = printed(answer_json((*bag)->id, *result, *footed, *written, *changed, next));
     return answer;
   }
   Result<DietSeries> after =
@@ -251,7 +260,7 @@ Result<Answer> run_result(const Arguments& arguments) {
   }
   if (!changed->empty()) answer.text += "\n" + changes_text(*changed, settings.until);
   for (const HerdChange& change : *changed) {
-    answer.text += "next: " + next_step(change, settings) + "\n";
+    answer.text += "next: " + next_step(reread->known, change, settings) + "\n";
   }
   return answer;
 }

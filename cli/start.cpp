@@ -9,6 +9,7 @@
 #include "cli/command.h"
 #include "cli/first_facts.h"
 #include "cli/kept.h"
+#include "cli/next_line.h"
 #include "cli/open_book.h"
 #include "cli/scenarios.h"
 #include "report/schema_json.h"
@@ -37,7 +38,7 @@ Result<Answer> copy_scenario(const Arguments& arguments) {
   }
   Result<Written> written = start_folder(folder, files);
   if (!written) return written.problems();
-  const std::string place = shown(folder, 200);
+  const std::string place = shell_word(shown(folder, 200));
   return begun({fmt::format("demo book {} copied to {}", name, place),
                 fmt::format("cd {} && pluckbook outlook --as-of 2026-08-20", place)},
                *written, arguments);
@@ -65,7 +66,7 @@ Result<Answer> run_start(const Arguments& arguments) {
   if (!facts) return facts.problems();
   Result<Written> written = start_book(folder, *facts, schemas());
   if (!written) return written.problems();
-  const std::string place = shown(folder, 200);
+  const std::string place = shell_word(shown(folder, 200));
   const std::string next =
       facts->herd.empty()
           ? fmt::format(

@@ -9,7 +9,7 @@ namespace pluckbook::cli {
 Result<Answer> run_workings(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments);
   if (!opened) return opened.problems();
-  Result<const Herd*> herd = herd_named(opened->known, arguments.words[0]);
+  Result<const Herd*> herd = herd_asked(opened->known, arguments);
   if (!herd) return herd.problems();
   Result<Date> day = arguments.date("on", opened->as_of);
   if (!day) return day.problems();

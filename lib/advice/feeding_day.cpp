@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "book/first_lines.h"
 #include "numeric/interpolation.h"
 #include "published/rules.h"
 
@@ -128,6 +129,17 @@ OffersOnDay offers_on(const Book& book, Date day) {
   }
   note_old_quotes(on_day);
   return on_day;
+}
+
+Problem nothing_on_offer(const Book& book, Date day) {
+  if (book.feeds.empty()) {
+    return input_problem("the book holds no feed to price",
+                         line_to_add("feed", "cube-20", book.currency));
+  }
+  const std::vector<std::string> notes = offers_on(book, day).notes;
+  return input_problem("no feed can be priced on " + to_iso(day),
+                       fmt::format("{}; add to it  quote: {{price: 355 {}/ton, date: {}}}",
+                                   notes.back(), book.currency, to_iso(day)));
 }
 
 }  // namespace pluckbook

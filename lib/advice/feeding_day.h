@@ -63,4 +63,7 @@ struct OffersOnDay {
 };
 OffersOnDay offers_on(const Book& book, Date day);
 
+/// No feed of the book can be priced on that day, and what to write.
+Problem nothing_on_offer(const Book& book, Date day);
+
 }  // namespace pluckbook

@@ -30,7 +30,7 @@ Result<Whereabouts> grazing_of(const Book& book, const Herd& herd, Date day) {
   if (pasture == nullptr) {
     return input_problem(
         fmt::format("herd '{}' is on no pasture on {}", herd.id, to_iso(day)),
-        "write the move in grazing.yaml: {date: ..., herd: " + herd.id + ", pasture: ...}");
+        fmt::format("say where it is:  pluckbook move {} PASTURE --date {}", herd.id, to_iso(day)));
   }
   return Whereabouts{move, pasture};
 }

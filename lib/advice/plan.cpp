@@ -62,15 +62,6 @@ void set_order(const OrderTerms& terms, FeedDemand& demand) {
   demand.risk = risk_of(demand.order_kg, demand.kg, costs);
 }
 
-/// A shortage that no quote can fill is no plan.
-Problem nothing_to_buy(const Book& book, Date day) {
-  if (book.feeds.empty())
-    return input_problem("the book holds no feeds to plan with",
-                         "write what is offered in feeds.yaml");
-  return input_problem("no feed of the book can be priced on " + to_iso(day),
-                       offers_on(book, day).notes.back());
-}
-
 }  // namespace
 
 PlanSettings usual_plan(Date as_of, Date until, double cover) {
@@ -87,7 +78,7 @@ Result<Plan> plan_for(const Book& book, const Herd& herd, const PlanSettings& se
   Result<Schedule> schedule = schedule_for(book, herd, settings.schedule);
   if (!schedule) return schedule.problems();
   if (!schedule->within_reach() && schedule->windows.front().offers.empty())
-    return nothing_to_buy(book, settings.schedule.windows.as_of);
+    return nothing_on_offer(book, settings.schedule.windows.as_of);
   Plan plan;
   plan.schedule = std::move(*schedule);
   plan.terms = settings.order;

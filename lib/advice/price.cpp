@@ -25,13 +25,6 @@ void add_offers(const Book& book, PriceAnswer& answer) {
   append(answer.notes, on_day.notes);
 }
 
-Problem nothing_on_offer(const PriceAnswer& answer) {
-  return input_problem("no feed can be priced on " + to_iso(answer.date),
-                       answer.notes.empty() ? "write what is offered, with a quote: "
-                                              "{price: 355 USD/ton, date: 2026-08-01}"
-                                            : answer.notes.back());
-}
-
 bool same_choice(const Mix& a, const Mix& b) {
   return a.status == b.status && a.feedings_per_week == b.feedings_per_week &&
          feeds_in(a) == feeds_in(b);
@@ -112,9 +105,7 @@ Result<PriceAnswer> price_for(const Book& book, const Herd& herd, const PriceSet
   const Date day = settings.day;
   const Result<Whereabouts> grazing = grazing_of(book, herd, day);
   if (!grazing) return grazing.problems();
-  if (book.feeds.empty()) {
-    return input_problem("the book holds no feeds to price", "write what is offered in feeds.yaml");
-  }
+  if (book.feeds.empty()) return nothing_on_offer(book, day);
   Result<DietSeries> series = DietSeries::of(book, *grazing->pasture);
   if (!series) return series.problems();
   Result<HerdNeed> need = need_on(herd, day);
@@ -133,8 +124,13 @@ Result<PriceAnswer> price_for(const Book& book, const Herd& herd, const PriceSet
         "the pasture is grazed short: the intake assumed here is not to be had, so energy is "
         "shorter than this says; hay or a move comes first");
   }
+  if (trip_cost_per_head(book, *grazing->pasture, herd) == 0) {
+    answer.notes.push_back(
+        "a feeding trip is taken as free, so that feeding every day costs no more: write what one "
+        "costs into book.yaml (trip: 18.00)");
+  }
   add_offers(book, answer);
-  if (answer.offers.empty()) return nothing_on_offer(answer);
+  if (answer.offers.empty()) return nothing_on_offer(book, day);
   price_offers(answer);
   answer.certainty = steps_of_certainty(place, answer);
   return answer;
@@ -166,7 +162,7 @@ Result<PriceAnswer> price_alone(const LoneDay& lone, const Herd& herd, const Boo
                        : feeding_day(herd, answer.need, diet, &lone.forage, fed, trip),
            settings, answer);
   add_offers(feeds, answer);
-  if (answer.offers.empty()) return nothing_on_offer(answer);
+  if (answer.offers.empty()) return nothing_on_offer(feeds, settings.day);
   price_offers(answer);
   return answer;
 }

@@ -185,9 +185,12 @@ std::optional<Problem> refuse_text(const std::string& file, std::string_view tex
     ++line;
     line_start = std::next(at);
   }
+  std::string line_text;
+  const auto is_break = [](char32_t code) { return code == '\n' || code == '\r'; };
+  for (auto at = line_start; at != codes.end() && !is_break(*at); ++at) append_utf8(line_text, *at);
   return input_problem(
       fmt::format("a character that cannot be shown, \\u{:04x}", static_cast<unsigned>(*bad)),
-      "remove it", Place{file, line, static_cast<int>(bad - line_start) + 1, 1, ""});
+      "remove it", Place{file, line, static_cast<int>(bad - line_start) + 1, 1, line_text});
 }
 
 // How many cells the rows that are as wide as the first one hold, were they parted by this; 0 for

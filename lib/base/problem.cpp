@@ -33,7 +33,7 @@ std::string excerpt(const Place& place) {
   const std::string margin = fmt::format("{:>4} | ", place.line);
   std::string caret = "^";
   if (under > 1) caret += std::string(static_cast<std::size_t>(under - 1), '~');
-  return fmt::format("{}{}\n     | {}{}\n", margin, line,
+  return fmt::format("{}{}\n{}| {}{}\n", margin, line, std::string(margin.size() - 2, ' '),
                      std::string(static_cast<std::size_t>(display_width(before)), ' '), caret);
 }
 

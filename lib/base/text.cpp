@@ -7,6 +7,7 @@
 #include <cmath>
 #include <cstdlib>
 #include <cwchar>
+#include <set>
 
 namespace pluckbook {
 namespace {
@@ -82,6 +83,12 @@ int edits(std::string_view a, std::string_view b) {
     }
   }
   return d[a.size()][b.size()];
+}
+
+// Letters alike at the beginning: of two words as near, the one that begins alike is meant.
+std::size_t shared_beginning(std::string_view a, std::string_view b) {
+  const auto end = std::mismatch(a.begin(), a.end(), b.begin(), b.end()).first;
+  return static_cast<std::size_t>(end - a.begin());
 }
 
 }  // namespace
@@ -209,21 +216,36 @@ std::optional<std::string> nearest_word(std::string_view word, std::span<const s
   const int allowed = word.size() <= 5 ? 1 : word.size() <= 9 ? 2 : 3;
   std::optional<std::string> best;
   int best_edits = allowed + 1;
+  std::size_t best_shared = 0;
   for (const std::string& candidate : known) {
     const auto longer = static_cast<long>(candidate.size()) - static_cast<long>(word.size());
     if (std::abs(longer) > allowed) continue;  // as many edits at least
     const int distance = edits(word, candidate);
-    if (distance < best_edits) {
-      best_edits = distance;
-      best = candidate;
-    }
+    const std::size_t shared = shared_beginning(word, candidate);
+    if (distance > allowed || distance > best_edits) continue;
+    if (distance == best_edits && shared <= best_shared) continue;
+    best_edits = distance;
+    best_shared = shared;
+    best = candidate;
   }
   return best;
 }
 
 std::string suggestion(std::string_view word, std::span<const std::string> known) {
   if (const auto near = nearest_word(word, known)) return fmt::format("did you mean '{}'?", *near);
-  return fmt::format("known here: {}", fmt::join(known, ", "));
+  constexpr std::size_t widest = 76;
+  std::set<std::string_view> said;
+  std::string text, line = "known here:";
+  for (const std::string& one : known) {
+    if (one.empty() || !said.insert(one).second) continue;
+    if (said.size() > 1) line += ",";
+    if (line.size() + one.size() + 1 > widest) {
+      text += line + "\n";
+      line = " ";
+    }
+    line += " " + one;
+  }
+  return said.empty() ? "none is known here yet" : text + line;
 }
 
 std::string listed(std::span<const std::string> items) {

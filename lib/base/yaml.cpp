@@ -35,10 +35,15 @@ Problem open_quote_problem(const std::string& file, std::string_view text, std::
       place_at(file, text, at));
 }
 
-// A quote left open makes the parser stumble somewhere else: then the quote is what to say.
+// A quote or a bracket left open makes the parser stumble somewhere else: then that is what to say.
 Problem likelier(const std::string& file, std::string_view text, Problem stumble) {
-  const auto quote = open_quote(text);
-  return quote ? open_quote_problem(file, text, *quote) : std::move(stumble);
+  if (const auto quote = open_quote(text)) return open_quote_problem(file, text, *quote);
+  const auto bracket = open_bracket(text);
+  if (!bracket) return stumble;
+  const char open = text[*bracket];
+  return input_problem(fmt::format("this '{}' is never closed", open),
+                       fmt::format("close it with '{}'", open == '{' ? '}' : ']'),
+                       place_at(file, text, *bracket));
 }
 
 // Builds the tree and refuses what a book has no use for.
@@ -56,23 +61,23 @@ class TreeBuilder : public YAML::EventHandler {
     }
     const std::size_t at = offset(mark);
     const bool marked = text_.substr(at).starts_with("---");
-    refuse(at, marked ? "a second document begins here" : "text stands after the end of the record",
-           marked ? "a file of the book holds one document: remove the '---'"
+    refuse(at, marked ? "a second part begins here" : "text stands after the end of the record",
+           marked ? "a file of the book is one part: remove the '---'"
                   : "remove it, or check the brackets before it");
   }
   void OnDocumentEnd() override {}
 
   void OnAnchor(const YAML::Mark& mark, const std::string& name) override {
-    refuse(offset(mark), fmt::format("'&{}' is an anchor", shown(name)),
-           "the book has no anchors: write the value out, or put it in quotes");
+    refuse(offset(mark), "text cannot begin with '&'",
+           fmt::format("put it in quotes, \"&{}\", or write the value out", shown(name)));
   }
   void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override {
-    refuse(offset(mark), "'*' makes this an alias",
-           "the book has no aliases: write the value out, or put it in quotes");
+    refuse(offset(mark), "text cannot begin with '*'",
+           "put it in quotes, or write out the value it stands for");
   }
 
-  void OnNull(const YAML::Mark& mark, YAML::anchor_t anchor) override {
-    YamlNode node = begin(mark, anchor, YamlNode::Kind::null);
+  void OnNull(const YAML::Mark& mark, YAML::anchor_t) override {
+    YamlNode node = begin(mark, YamlNode::Kind::null);
     if (!open_.empty() && open_.back().key) {
       const YamlNode& key = *open_.back().key;
       if (!colon_follows(key)) {
@@ -85,9 +90,9 @@ class TreeBuilder : public YAML::EventHandler {
     attach(std::move(node));
   }
 
-  void OnScalar(const YAML::Mark& mark, const std::string&, YAML::anchor_t anchor,
+  void OnScalar(const YAML::Mark& mark, const std::string&, YAML::anchor_t,
                 const std::string& value) override {
-    YamlNode node = begin(mark, anchor, YamlNode::Kind::scalar);
+    YamlNode node = begin(mark, YamlNode::Kind::scalar);
     const char first = node.begin < text_.size() ? text_[node.begin] : '\0';
     const bool block = first == '|' || first == '>';
     node.quoted = is_quote(first) || block;
@@ -97,14 +102,14 @@ class TreeBuilder : public YAML::EventHandler {
     attach(std::move(node));
   }
 
-  void OnSequenceStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t anchor,
+  void OnSequenceStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t,
                        YAML::EmitterStyle::value) override {
-    open(begin(mark, anchor, YamlNode::Kind::list));
+    open(begin(mark, YamlNode::Kind::list));
   }
   void OnSequenceEnd() override { close(); }
-  void OnMapStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t anchor,
+  void OnMapStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t,
                   YAML::EmitterStyle::value) override {
-    open(begin(mark, anchor, YamlNode::Kind::map));
+    open(begin(mark, YamlNode::Kind::map));
   }
   void OnMapEnd() override { close(); }
 
@@ -125,16 +130,14 @@ class TreeBuilder : public YAML::EventHandler {
                     text_.size());
   }
 
-  YamlNode begin(const YAML::Mark& mark, YAML::anchor_t anchor, YamlNode::Kind kind) {
+  YamlNode begin(const YAML::Mark& mark, YamlNode::Kind kind) {
     YamlNode node;
     node.kind = kind;
     node.begin = offset(mark);
     node.line = mark.line + 1;
     node.column = column(node.begin);
-    if (anchor != 0) refuse(node.begin, "an anchor stands here", "the book has no anchors");
     if (kind != YamlNode::Kind::null && text_.substr(node.begin).starts_with('!')) {
-      refuse(node.begin, "'!' makes this a tag",
-             "the book has no tags: put the text in quotes if the '!' belongs to it");
+      refuse(node.begin, "text cannot begin with '!'", "put it in quotes, or take the '!' away");
     }
     if (++nodes_ > limits_.nodes) {
       refuse(node.begin, fmt::format("more than {} values in one file", limits_.nodes),
@@ -185,7 +188,7 @@ class TreeBuilder : public YAML::EventHandler {
 
   void open(YamlNode node) {
     if (static_cast<int>(open_.size()) >= limits_.depth) {
-      refuse(node.begin, fmt::format("lists and maps nested more than {} deep", limits_.depth),
+      refuse(node.begin, fmt::format("brackets or indents nested more than {} deep", limits_.depth),
              "check the brackets and the indentation");
     }
     if (!open_.empty() && expects_key()) refuse_key(node.begin);
@@ -225,7 +228,7 @@ class TreeBuilder : public YAML::EventHandler {
   void take_key(YamlNode key) {
     if (key.kind != YamlNode::Kind::scalar || key.text.empty()) refuse_key(key.begin);
     if (key.text == "<<" && !key.quoted) {
-      refuse(key.begin, "'<<' is a merge key", "the book has no merge keys: write the keys out");
+      refuse(key.begin, "'<<' is no key of a book", "write the keys out");
     }
     if (!open_.back().keys.insert(key.text).second) {
       const std::vector<YamlNode::Entry>& entries = open_.back().node.entries;
@@ -256,20 +259,20 @@ Problem parser_problem(const std::string& file, std::string_view text,
   struct Meaning {
     std::string_view said, what, remedy;
   };
-  static constexpr std::array<Meaning, 10> meanings = {{
+  static constexpr std::array<Meaning, 9> meanings = {{
       {"end of map not found", "this line does not fit the lines above it",
        "give each key its own line, as far in as its neighbours;\n"
        "put text that holds quotes in quotes as a whole"},
       {"end of sequence not found", "this line does not fit the list above it",
        "begin it with '- ', as far in as the other items"},
-      {"end of map flow not found", "a '{' is never closed", "close it with '}'"},
-      {"end of sequence flow not found", "a '[' is never closed", "close it with ']'"},
       {"illegal flow end", "a bracket is closed that was never opened",
        "remove it, or put the text in quotes"},
       {"illegal map value", "a ':' stands where no value can begin",
-       "put text that holds ': ' in quotes; indent what belongs below a key"},
-      {"the referenced anchor", "'*' makes this an alias",
-       "the book has no aliases: write the value out, or put it in quotes"},
+       "look for a ':' missing on the line above; put text that holds ': ' in quotes"},
+      {"the referenced anchor", "text cannot begin with '*'",
+       "put it in quotes, or write out the value it stands for"},
+      {"alias not found", "text cannot begin with '*'",
+       "put it in quotes, or write out the value it stands for"},
       {"unknown escape character", "this '\\' begins an escape that does not exist",
        "write '\\\\' for one '\\', or use single quotes"},
       {"unknown token", "text cannot begin with this character", "put the text in quotes"},
@@ -284,8 +287,10 @@ Problem parser_problem(const std::string& file, std::string_view text,
                            std::move(place));
     }
   }
-  return input_problem(fmt::format("this is not the YAML of a book: {}", shown(error.msg)),
-                       "look at this line and the one above it", std::move(place));
+  return input_problem("this cannot be read as a file of the book",
+                       "look at this line and the one above it; put text with signs such as\n"
+                       "'|', '>', '*' or '&' in quotes",
+                       std::move(place));
 }
 
 }  // namespace
@@ -327,8 +332,8 @@ Result<YamlDocument> read_yaml(std::string file, std::string text, const YamlLim
                     parser_problem(document.file, document.text, error));
   } catch (const std::bad_alloc&) {
     throw;  // no fault of the file
-  } catch (const std::exception& error) {
-    return input_problem(fmt::format("the file cannot be read: {}", shown(error.what())),
+  } catch (const std::exception&) {
+    return input_problem("the file cannot be read as a file of the book",
                          "check that it is the file you meant", Place{document.file, 0, 0, 1, ""});
   }
 }

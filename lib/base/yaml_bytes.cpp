@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <vector>
 
 #include "base/text.h"
 
@@ -79,7 +80,11 @@ Problem too_large(const std::string& file, std::size_t bytes, std::size_t most) 
 
 Problem not_text(const std::string& file, std::string_view text, std::size_t at) {
   Place place = place_at(file, text, at);
-  place.line_text.clear();  // it cannot be shown
+  const LineSpan line = line_around(text, at);
+  const std::string_view before = text.substr(line.begin, at - line.begin);
+  place.line_text.clear();
+  if (is_utf8(before))
+    place.line_text = fmt::format("{}\\x{:02x}", before, static_cast<unsigned char>(text[at]));
   return input_problem(
       "bytes that are not UTF-8 text stand here",
       "save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read",
@@ -119,25 +124,51 @@ std::optional<Problem> refuse_line(const std::string& file, std::string_view tex
   return std::nullopt;
 }
 
-}  // namespace
-
-std::optional<std::size_t> open_quote(std::string_view text) {
+// Visits the characters of a text outside comments, each with whether a value may begin there; the
+// visitor says at which one it left off.
+template <class Visit>
+void for_each_sign(std::string_view text, Visit visit) {
   char before = '\n';  // the last character that is no space
   for (std::size_t i = start_of_text(text); i < text.size(); ++i) {
     const char c = text[i];
     const bool apart = i == 0 || text[i - 1] == ' ' || text[i - 1] == '\n';
-    const bool opens = before == '{' || before == '[' || before == ',' || before == '\n' ||
-                       (apart && (before == ':' || before == '-'));
-    if ((c == '"' || c == '\'') && opens) {
-      const std::size_t end = past_closing_quote(text.substr(0, text.find('\n', i)), i);
-      if (end == std::string_view::npos) return i;
-      i = end - 1;
-    } else if (c == '#' && apart) {
+    const bool begins_value = before == '{' || before == '[' || before == ',' || before == '\n' ||
+                              (apart && (before == ':' || before == '-'));
+    if (c == '#' && apart) {
       i = std::min(text.find('\n', i), text.size()) - 1;
+    } else {
+      i = visit(i, begins_value);
     }
     if (c != ' ' && c != '\r') before = c;
   }
-  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<std::size_t> open_quote(std::string_view text) {
+  std::optional<std::size_t> open;
+  for_each_sign(text, [&](std::size_t at, bool begins_value) {
+    const char c = text[at];
+    if ((c != '"' && c != '\'') || !begins_value) return at;
+    const std::size_t end = past_closing_quote(text.substr(0, text.find('\n', at)), at);
+    if (end != std::string_view::npos) return end - 1;
+    open = at;
+    return text.size();
+  });
+  return open;
+}
+
+std::optional<std::size_t> open_bracket(std::string_view text) {
+  std::vector<std::size_t> open;
+  for_each_sign(text, [&](std::size_t at, bool begins_value) {
+    const char c = text[at];
+    if ((c == '{' || c == '[') && begins_value) open.push_back(at);
+    if ((c == '}' || c == ']') && !open.empty()) open.pop_back();
+    if ((c != '"' && c != '\'') || !begins_value) return at;
+    const std::size_t end = past_closing_quote(text, at);
+    return end == std::string_view::npos ? text.size() : end - 1;
+  });
+  return open.empty() ? std::nullopt : std::optional(open.back());
 }
 
 std::optional<Problem> refuse_bytes(const std::string& file, std::string_view text,

@@ -35,6 +35,10 @@ std::size_t past_closing_quote(std::string_view text, std::size_t begin);
 /// a text of several lines ('|') may look so too. Asked only where the parser has stumbled.
 std::optional<std::size_t> open_quote(std::string_view text);
 
+/// The innermost '{' or '[' that begins a value and is never closed, going by looks alone. Asked
+/// only where the parser has stumbled.
+std::optional<std::size_t> open_bracket(std::string_view text);
+
 /// The first Problem of the bytes: size, UTF-8, control and direction characters, tabs in the
 /// indentation, over-long lines.
 std::optional<Problem> refuse_bytes(const std::string& file, std::string_view text,

@@ -56,6 +56,23 @@ bool says_the_same(const YamlNode& a, const YamlNode& b) {
          });
 }
 
+// Where a dated record goes among those of its file; at the end where it, or one of them, has no
+// date.
+std::size_t place_of_record(const std::vector<YamlNode>& items, const WrittenKeys& record) {
+  const auto date_of = [](const YamlNode& node) {
+    const YamlNode* date = node.find("date");
+    return date == nullptr ? std::nullopt : parse_date(date->text);
+  };
+  std::vector<Date> dates;
+  for (const YamlNode& item : items) {
+    const auto date = date_of(item);
+    if (!date) return items.size();
+    dates.push_back(*date);
+  }
+  const auto day = date_of(map_of(record));
+  return day ? place_by_date(dates, *day) : items.size();
+}
+
 // ---- reading back ------------------------------------------------------------------------------
 
 // Problems of a new text, as said of what was typed.
@@ -82,12 +99,12 @@ Problems refused(const Book& book, const YamlDocument& document) {
   return as_typed(std::move(problems));
 }
 
-Result<Spliced> verified(const Book& book, const std::string& file, Spliced spliced,
+Result<Spliced> verified(const Book& book, const YamlDocument& before, Spliced spliced,
                          const YamlNode& meant, const std::string& by_hand) {
-  const Result<YamlDocument> document = read_yaml(file, spliced.text);
+  const Result<YamlDocument> document = read_yaml(before.file, spliced.text);
   if (!document) return as_typed(document.problems());
   if (!says_the_same(document->root, meant)) {
-    return edit_by_hand(file, spliced.line, by_hand);
+    return edit_by_hand(before, spliced.line, by_hand);
   }
   Problems problems = refused(book, *document);
   if (!problems.empty()) return problems;
@@ -191,11 +208,12 @@ Result<Spliced> with_record(const Book& book, const std::string& file, const std
   const Result<YamlDocument> document = read_yaml(file, text);
   if (!document) return document.problems();
   const std::string line = "- " + in_braces(record);
-  Result<Spliced> spliced = with_item(*document, {line}, line);
-  if (!spliced) return spliced.problems();
   YamlNode meant = as_list(document->root);
-  meant.items.push_back(map_of(record));
-  return verified(book, file, *std::move(spliced), meant, line);
+  const std::size_t index = place_of_record(meant.items, record);
+  Result<Spliced> spliced = with_item(*document, index, {line}, line);
+  if (!spliced) return spliced.problems();
+  meant.items.insert(meant.items.begin() + static_cast<std::ptrdiff_t>(index), map_of(record));
+  return verified(book, *document, *std::move(spliced), meant, line);
 }
 
 Result<Spliced> with_quote(const Book& book, const std::string& file, const std::string& text,
@@ -218,8 +236,8 @@ Result<Spliced> with_quote(const Book& book, const std::string& file, const std:
   Spliced spliced = is_flow(text, *found) ? quote_in_brackets(text, *found, addition)
                                           : quote_on_lines(*document, place, addition);
   const auto index = static_cast<std::size_t>(found - feeds.begin());
-  return verified(book, file, std::move(spliced), with_quote_meant(document->root, index, quote),
-                  "quote: " + addition);
+  return verified(book, *document, std::move(spliced),
+                  with_quote_meant(document->root, index, quote), "quote: " + addition);
 }
 
 }  // namespace pluckbook

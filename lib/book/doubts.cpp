@@ -11,8 +11,7 @@ constexpr long longest_gap_days = 60;  // common practice: every two to six week
 constexpr long year_days = 365;
 
 Problem doubt(const Origin& origin, std::string what, std::string remedy) {
-  Problem problem =
-      input_problem(std::move(what), std::move(remedy), Place{origin.file, origin.line, 1, 1, ""});
+  Problem problem = input_problem(std::move(what), std::move(remedy), place_of(origin));
   problem.severity = Severity::warning;
   return problem;
 }

@@ -104,14 +104,14 @@ Result<Samples> read_bags(const Book& book, const std::string& file, const std::
 }
 
 // The splice, if the new text holds exactly the bags that are meant.
-Result<Spliced> verified(const Book& book, const std::string& file, Spliced spliced,
+Result<Spliced> verified(const Book& book, const YamlDocument& before, Spliced spliced,
                          const std::vector<Bag>& meant, const std::string& addition) {
-  Result<Samples> samples = read_bags(book, file, spliced.text);
+  Result<Samples> samples = read_bags(book, before.file, spliced.text);
   if (samples && std::equal(samples->bags.begin(), samples->bags.end(), meant.begin(), meant.end(),
                             [](const Bag& a, const Bag& b) { return same(a, b); })) {
     return spliced;
   }
-  if (samples) return edit_by_hand(file, spliced.line, addition);
+  if (samples) return edit_by_hand(before, spliced.line, addition);
   Problems problems = samples.problems();
   for (Problem& problem : problems) {
     problem.place.reset();
@@ -186,11 +186,15 @@ Result<Spliced> with_bag(const Book& book, const std::string& file, const std::s
                          const Bag& bag) {
   Result<Samples> samples = read_bags(book, file, text);
   if (!samples) return samples.problems();
-  const Result<Spliced> spliced = with_item(samples->document, bag_lines(bag), "- bag: " + bag.id);
+  std::vector<Date> plucked;
+  for (const Bag& there : samples->bags) plucked.push_back(there.plucked);
+  const std::size_t index = place_by_date(plucked, bag.plucked);
+  const Result<Spliced> spliced =
+      with_item(samples->document, index, bag_lines(bag), "- bag: " + bag.id);
   if (!spliced) return spliced.problems();
   std::vector<Bag> meant = samples->bags;
-  meant.push_back(bag);
-  return verified(book, file, *spliced, meant, "- bag: " + bag.id);
+  meant.insert(meant.begin() + static_cast<std::ptrdiff_t>(index), bag);
+  return verified(book, samples->document, *spliced, meant, "- bag: " + bag.id);
 }
 
 Result<Spliced> with_mark(const Book& book, const std::string& file, const std::string& text,
@@ -215,7 +219,7 @@ Result<Spliced> with_mark(const Book& book, const std::string& file, const std::
   const std::string addition = mark_text(mark);
   Spliced spliced = is_flow(text, *place->node) ? insert_in_brackets(text, *place->node, addition)
                                                 : insert_key(*samples, *place, key, {addition});
-  return verified(book, file, std::move(spliced), meant, addition);
+  return verified(book, samples->document, std::move(spliced), meant, addition);
 }
 
 Result<Spliced> with_result(const Book& book, const std::string& file, const std::string& text,
@@ -228,7 +232,7 @@ Result<Spliced> with_result(const Book& book, const std::string& file, const std
   meant[static_cast<std::size_t>(place->index)].results.push_back(result);
   const std::string addition = result_text(result);
   Spliced spliced = insert_result(*samples, *place, addition);
-  return verified(book, file, std::move(spliced), meant, "results: - " + addition);
+  return verified(book, samples->document, std::move(spliced), meant, "results: - " + addition);
 }
 
 }  // namespace pluckbook

@@ -3,12 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 #include <system_error>
 
 #include "base/text.h"
 #include "base/yaml.h"
+#include "book/disk_calls.h"
 
 namespace pluckbook {
 namespace {
@@ -95,12 +94,9 @@ Result<std::optional<std::string>> file_text(const fs::path& folder, const std::
     return input_problem(fmt::format("the file is {} bytes long; at most {} are read", bytes, most),
                          "split it, or check that this is the file you meant", whole_file(name));
   }
-  std::ifstream stream(path, std::ios::binary);
-  std::string text((std::istreambuf_iterator<char>(stream)), std::istreambuf_iterator<char>());
-  if (!stream && !stream.eof()) {
-    return system_problem(fmt::format("{} cannot be read", name), "look at the file's permissions");
-  }
-  return std::optional<std::string>(std::move(text));
+  std::optional<std::string> text = read_all(disk(), path.string());
+  if (text) return text;
+  return system_problem(fmt::format("{} cannot be read", name), "look at the file's permissions");
 }
 
 }  // namespace pluckbook

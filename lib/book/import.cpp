@@ -41,8 +41,9 @@ Result<std::string> as_typed(const std::string& cell, const Layout& layout,
   std::string text = cell;
   if (layout.decimal == DecimalMark::comma) {
     if (text.find('.') != std::string::npos) {
-      return refused(fmt::format("{} '{}' has a point, but the layout's decimals have a comma",
-                                 column.analyte, shown(cell)));
+      return refused(
+          fmt::format("{} '{}' has a point, but the layout's decimals have a comma; write a comma",
+                      column.analyte, shown(cell)));
     }
     std::replace(text.begin(), text.end(), ',', '.');
   }
@@ -62,7 +63,7 @@ Result<Done> add_figure(LabResult& result, const std::string& cell, const Layout
   const Result<TypedValue> value = parse_analyte(column.analyte, *text);
   if (!value) return value.problems();
   if (result.values.emplace(value->analyte, value->percent).second) return Done{};
-  return refused(fmt::format("{} stands in two columns", value->analyte));
+  return refused(fmt::format("{} stands in two columns; leave one of them empty", value->analyte));
 }
 
 // ---- one row -----------------------------------------------------------------------------------
@@ -80,7 +81,7 @@ class Columns {
 };
 
 Result<const Bag*> bag_of(const Book& book, const std::string& id) {
-  if (id.empty()) return refused("the row names no bag");
+  if (id.empty()) return refused("the row names no bag; write its tag, or take the row out");
   std::vector<std::string> known;
   for (const Bag& bag : book.bags) {
     if (as_id(bag.id) == as_id(id)) return &bag;
@@ -101,7 +102,8 @@ Result<LabResult> result_of(const CsvRow& row, const Layout& layout, const Colum
     const std::string& cell = columns.cell(row, layout.reported);
     const auto date = date_in(layout.dates, cell);
     if (!date) {
-      return refused(fmt::format("date '{}' is not {}", shown(cell), in_words(layout.dates)));
+      return refused(
+          fmt::format("date '{}' is not {}; write it so", shown(cell), in_words(layout.dates)));
     }
     result.received = *date;
   }
@@ -109,13 +111,9 @@ Result<LabResult> result_of(const CsvRow& row, const Layout& layout, const Colum
     const Result<Done> added = add_figure(result, columns.cell(row, column.header), layout, column);
     if (!added) return added.problems();
   }
-  if (result.values.empty()) return refused("the row holds no figure");
+  if (result.values.empty())
+    return refused("the row holds no figure; take it out, or look at the layout");
   return result;
-}
-
-// A result that names no laboratory is of the one the bag was sent to.
-std::string lab_of(const Bag& bag, const LabResult& result) {
-  return result.lab.empty() && bag.sent ? bag.sent->lab : result.lab;
 }
 
 bool says_the_same(const LabResult& a, const LabResult& b) {
@@ -232,7 +230,8 @@ Import import_rows(const Book& book, const Layout& layout, const LabTable& table
     }
     import.refused.push_back(
         {row.line, "",
-         fmt::format("the row has {} cells, the headers {}", row.cells.size(), width)});
+         fmt::format("the row has {} cells, the headers {}; is a delimiter missing?",
+                     row.cells.size(), width)});
   }
   import.changes = drafts.changes();
   return import;

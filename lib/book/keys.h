@@ -27,7 +27,7 @@ class FileReading {
   void warn(const YamlNode& at, std::string what, std::string remedy);
   /// Problems that came without a place, now with one.
   void note(const YamlNode& at, const Problems& problems);
-  Origin origin(const YamlNode& node) const { return {document_.file, node.line}; }
+  Origin origin(const YamlNode& node) const { return document_.place_of(node); }
   std::size_t problem_count() const { return problems_.size(); }
 
   Dialect dialect;

@@ -164,8 +164,10 @@ const RefusedName* find_refused(std::string_view id) {
 
 Problem unknown_analyte(std::string_view name) {
   std::vector<std::string> known;
-  for (const Analyte& analyte : analytes()) known.emplace_back(analyte.name);
-  known.emplace_back("protein");  // the name most often typed
+  for (const Analyte& analyte : analytes()) {
+    known.emplace_back(analyte.name);
+    known.insert(known.end(), analyte.also.begin(), analyte.also.end());
+  }
   for (const Form& form : forms) known.emplace_back(form.name);
   return input_problem(fmt::format("unknown analyte '{}'", shown(name)), suggestion(name, known));
 }

@@ -218,6 +218,20 @@ std::vector<std::string> layout_lines(const Layout& layout) {
   return lines;
 }
 
+// The line of the headers, the caret under one of them; under the first where none is named.
+Place at_headers(const LabTable& table, std::string_view header = "") {
+  Place place{table.file, table.headers.line, 1, 1, ""};
+  for (const std::string& cell : table.headers.cells) {
+    if (!place.line_text.empty()) place.line_text += table.delimiter;
+    if (!header.empty() && cell == header) {
+      place.column = static_cast<int>(code_points(place.line_text).size()) + 1;
+      place.length = static_cast<int>(code_points(cell).size());
+    }
+    place.line_text += cell;
+  }
+  return place;
+}
+
 }  // namespace
 
 Result<LabTable> lab_table(const std::string& file, std::string_view text, char delimiter) {
@@ -234,7 +248,7 @@ Result<LabTable> lab_table(const std::string& file, std::string_view text, char 
     if (header.empty() || seen.insert(header).second) continue;
     return input_problem(fmt::format("two columns are headed '{}'", shown(header)),
                          "rename one, so that it is plain which is meant",
-                         Place{file, table.headers.line, 1, 1, ""});
+                         at_headers(table, header));
   }
   return table;
 }
@@ -247,14 +261,14 @@ Result<Layout> proposed_layout(const LabTable& table, const LayoutHints& hints) 
   layout.bag = bag_column(table);
   layout.reported = reported_column(table);
   layout.columns = figure_columns(table, hints.basis, layout.basis);
-  const Place headers{table.file, table.headers.line, 1, 1, ""};
   if (layout.bag.empty()) {
     return input_problem("no column is headed as that of the bags",
-                         "head it 'bag', or write the layout into layouts.yaml", headers);
+                         "head it 'bag', or write the layout into layouts.yaml", at_headers(table));
   }
   if (layout.columns.empty()) {
     return input_problem("no column is headed by a figure this program knows",
-                         "write the layout into layouts.yaml, or look at the delimiter", headers);
+                         "write the layout into layouts.yaml, or look at the delimiter",
+                         at_headers(table));
   }
   layout.decimal = hints.decimal ? *hints.decimal : decimal_of(table, layout.columns);
   if (layout.reported.empty()) return layout;
@@ -273,7 +287,7 @@ Result<Done> fits(const Layout& layout, const LabTable& table) {
     if (column_index(table, header) < table.headers.cells.size()) continue;
     return input_problem(
         fmt::format("layout '{}' asks for a column headed '{}'", layout.id, shown(header)),
-        suggestion(header, table.headers.cells), Place{table.file, table.headers.line, 1, 1, ""});
+        suggestion(header, table.headers.cells), at_headers(table));
   }
   return Done{};
 }
@@ -356,17 +370,18 @@ Result<Spliced> with_layout(const Book& book, const std::string& text, const Lay
   const std::string file = "layouts.yaml";
   const Result<YamlDocument> document = read_yaml(file, text);
   if (!document) return document.problems();
-  Result<Spliced> spliced = with_item(*document, layout_lines(layout), "- id: " + layout.id);
+  Result<Spliced> spliced =
+      with_item(*document, document->root.items.size(), layout_lines(layout), "- id: " + layout.id);
   if (!spliced) return spliced.problems();
   const Result<YamlDocument> now = read_yaml(file, spliced->text);
-  if (!now) return edit_by_hand(file, spliced->line, "- id: " + layout.id);
+  if (!now) return edit_by_hand(*document, spliced->line, "- id: " + layout.id);
   Book scratch = book;
   scratch.layouts.clear();
   Problems problems;
   FileReading reading(*now, {book.units, book.currency}, problems);
   read_layouts(reading, now->root, scratch);
   if (problems.empty() && scratch.layouts.size() == book.layouts.size() + 1) return spliced;
-  if (problems.empty()) return edit_by_hand(file, spliced->line, "- id: " + layout.id);
+  if (problems.empty()) return edit_by_hand(*document, spliced->line, "- id: " + layout.id);
   for (Problem& problem : problems) {
     problem.fault = Fault::usage;
     problem.place.reset();

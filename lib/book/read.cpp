@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "book/files.h"
+#include "book/first_lines.h"
 #include "book/read_parts.h"
 #include "book/store.h"
 
@@ -127,9 +128,9 @@ void read_samples_file(Reader& reader, const SamplesFile& file) {
   if (find_pasture(book, file.pasture) == nullptr) {
     std::vector<std::string> known;
     for (const Pasture& pasture : book.pastures) known.push_back(pasture.id);
-    reader.note({in_file(
-        file.name, fmt::format("there is no pasture '{}'", shown(file.pasture)),
-        known.empty() ? "the book holds no pasture yet" : suggestion(file.pasture, known))});
+    reader.note({in_file(file.name, fmt::format("there is no pasture '{}'", shown(file.pasture)),
+                         known.empty() ? line_to_add("pasture", shown(file.pasture), book.currency)
+                                       : suggestion(file.pasture, known))});
   }
   FileReading reading = reader.read(*document);
   const std::size_t first = book.bags.size();
@@ -159,8 +160,7 @@ void note_herds_without_pasture(Reader& reader) {
     if (placed || herd.id.empty()) continue;
     reading.warn(at_key(document->second.root.items[i], "id"),
                  fmt::format("herd '{}' stands in no pasture", herd.id),
-                 fmt::format("add to grazing.yaml  - {{date: 2026-05-10, herd: {}, pasture: ...}}",
-                             herd.id));
+                 fmt::format("say where it is:  pluckbook move {} PASTURE", herd.id));
   }
 }
 
@@ -235,11 +235,15 @@ Result<Book> read_feeds_file(const fs::path& file, UnitSystem units, const std::
   reader.reading.book.units = units;
   reader.reading.book.currency = currency;
   const std::string name = whole.filename().string();
+  std::error_code error;
+  if (!fs::exists(whole, error))
+    return in_file(name, "there is no such file",
+                   "write what is offered there:  " + feed_line("cube-20", currency));
   read_part(reader, name, Presence::required, read_feeds);
   if (reader.reading.has_errors()) return std::move(reader.reading.problems);
   if (reader.reading.book.feeds.empty())
     return in_file(name, "no feeds are written here",
-                   "write one:  - {id: cube-20, like: range cube 20, quote: {price: 355 USD/ton}}");
+                   "write one:  " + feed_line("cube-20", currency));
   return std::move(reader.reading.book);
 }
 

@@ -21,7 +21,7 @@ Result<WrittenPrice> parse_price(const Dialect& dialect, std::string_view name,
   const Result<WrittenQuantity> written = written_quantity(name, text);
   if (!written) return written.problems();
   if (written->number < 0) {
-    return input_problem(fmt::format("{} {} is below nothing", name, said(written->number)),
+    return input_problem(fmt::format("{} {} is below 0", name, said(written->number)),
                          "write what is paid, 0 or more");
   }
   const std::string own_unit = dialect.units == UnitSystem::us ? "ton" : "tonne";
@@ -185,7 +185,7 @@ Value<std::string> like_value() {
           [](const Dialect&, std::string_view, std::string_view text) -> Result<std::string> {
             if (const PublishedFeed* known = find_published_feed(text)) return known->id;
             return input_problem(fmt::format("no published feed is called '{}'", shown(text)),
-                                 suggestion(text, published_feed_names()));
+                                 feed_suggestion(text));
           }};
 }
 
@@ -193,6 +193,12 @@ void read_feedings(FileReading& reading, const YamlNode::Entry& entry, Feed& fee
   if (entry.value.kind == YamlNode::Kind::scalar && as_id(entry.value.text) == "self") {
     feed.self_fed = true;
     return;
+  }
+  if (entry.value.kind == YamlNode::Kind::scalar && !parse_number(entry.value.text)) {
+    return reading.error(
+        entry.value,
+        fmt::format("feedings_per_week '{}' is no number of times", shown(entry.value.text)),
+        "write 7 for every day, [7, 3] where either will do, or self where they feed themselves");
   }
   const Value<int> times = whole_value("7", 1, 14);
   std::vector<int> ways;

@@ -6,6 +6,7 @@
 #include <string>
 #include <unordered_map>
 
+#include "book/first_lines.h"
 #include "book/keys.h"
 
 namespace pluckbook {
@@ -81,9 +82,9 @@ void note_unknown_id(FileReading& reading, const YamlNode& node, const std::vect
     if (record.id == id || record.id.empty()) return;
     known.push_back(record.id);
   }
-  reading.error(
-      node, fmt::format("there is no {} '{}'", what, shown(id)),
-      known.empty() ? fmt::format("the book holds no {} yet", what) : suggestion(id, known));
+  reading.error(node, fmt::format("there is no {} '{}'", what, shown(id)),
+                known.empty() ? line_to_add(what, shown(id), reading.dialect.currency)
+                              : suggestion(id, known));
 }
 
 }  // namespace pluckbook

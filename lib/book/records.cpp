@@ -79,6 +79,10 @@ const LabResult* correction_of(const Bag& bag, const LabResult& result) {
   return nullptr;
 }
 
+std::string lab_of(const Bag& bag, const LabResult& result) {
+  return result.lab.empty() && bag.sent ? bag.sent->lab : result.lab;
+}
+
 std::vector<const LabResult*> standing_results(const Bag& bag) {
   std::vector<const LabResult*> standing;
   for (const LabResult& result : bag.results) {

@@ -15,11 +15,12 @@
 
 namespace pluckbook {
 
-/// Where a record stands, so that a later floor can still point at it.
-struct Origin {
-  std::string file;  // as shown to people: "samples/2026/north-breaks.yaml"
-  int line = 0;
-};
+/// Where a record stands, so that a later floor can still point at it; its file as shown to people
+/// ("samples/2026/north-breaks.yaml"), or none where the record was not read from one.
+using Origin = Place;
+inline std::optional<Place> place_of(const Origin& origin) {
+  return origin.file.empty() ? std::nullopt : std::optional<Place>(origin);
+}
 
 enum class UnitSystem { us, metric };
 
@@ -228,5 +229,8 @@ const LabResult* correction_of(const Bag& bag, const LabResult& result);
 
 /// The results of a bag that count: those that no other result supersedes.
 std::vector<const LabResult*> standing_results(const Bag& bag);
+
+/// A result that names no laboratory is of the one the bag was sent to.
+std::string lab_of(const Bag& bag, const LabResult& result);
 
 }  // namespace pluckbook

@@ -65,15 +65,22 @@ Spliced insert_after(const std::string& text, int line, const std::vector<std::s
   return {text.substr(0, at) + block + text.substr(at), line + 1};
 }
 
-Result<Spliced> with_item(const YamlDocument& document, const std::vector<std::string>& item,
-                          const std::string& by_hand) {
+std::size_t place_by_date(const std::vector<Date>& dates, Date day) {
+  if (!std::is_sorted(dates.begin(), dates.end())) return dates.size();
+  const auto later = std::upper_bound(dates.begin(), dates.end(), day);
+  return later == dates.begin() ? dates.size() : static_cast<std::size_t>(later - dates.begin());
+}
+
+Result<Spliced> with_item(const YamlDocument& document, std::size_t index,
+                          const std::vector<std::string>& item, const std::string& by_hand) {
   const std::string& text = document.text;
   const YamlNode& root = document.root;
   if (root.kind == YamlNode::Kind::list && is_flow(text, root)) {
-    return edit_by_hand(document.file, root.line, by_hand);
+    return edit_by_hand(document, root.line, by_hand);
   }
   const Lines lines(text);
-  const int last = lines.count();
+  const bool at_end = index >= root.items.size();
+  const int last = at_end ? lines.count() : lines.last_record_before(root.items[index].line);
   const std::string indent = root.kind == YamlNode::Kind::null ? "" : spaces(root.column - 1);
   std::vector<std::string> added;
   const bool blank = !text.empty() && leaves_a_blank_line(document, item.size()) &&
@@ -133,10 +140,12 @@ Spliced insert_in_brackets(const std::string& text, const YamlNode& node,
           1 + static_cast<int>(std::count(before.begin(), before.end(), '\n'))};
 }
 
-Problem edit_by_hand(const std::string& file, int line, const std::string& addition) {
-  return input_problem("this layout cannot be added to without rewriting it",
+Problem edit_by_hand(const YamlDocument& document, int line, const std::string& addition) {
+  const Lines lines(document.text);
+  const int there = std::min(line, lines.count());
+  return input_problem("what stands here cannot be added to without rewriting it",
                        fmt::format("nothing was changed; add by hand:  {}", shown(addition, 200)),
-                       Place{file, line, 1, 1, ""});
+                       Place{document.file, there, 1, 1, std::string(trimmed(lines.line(there)))});
 }
 
 std::string spaces(int count) {

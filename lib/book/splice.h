@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/date.h"
 #include "base/problem.h"
 #include "base/yaml.h"
 
@@ -40,12 +41,18 @@ class Lines {
 /// Whole lines put after a line of the text. A missing last line break is added first.
 Spliced insert_after(const std::string& text, int line, const std::vector<std::string>& added);
 
-/// Lines put at the end of a file that holds a list, as one more item ("- " begins the first): as
-/// far in as the others, and after a blank line where they leave one or, with none to go by, where
-/// the item is longer than a line. `by_hand` is what a person would add.
+/// Where among records in the order of their dates one of this day belongs: behind those of earlier
+/// days and its own. At the end, where the dates are in no order or all of them come later: so two
+/// people's records of one season go to places of their own, and merge.
+std::size_t place_by_date(const std::vector<Date>& dates, Date day);
+
+/// Lines put into a file that holds a list, as one more item ("- " begins the first), which becomes
+/// that one of the list: behind the item before it, or at the end of the file; as far in as the
+/// others, and after a blank line where they leave one or, with none to go by, where the item is
+/// longer than a line. `by_hand` is what a person would add.
 /// Fails: the list is written in brackets.
-Result<Spliced> with_item(const YamlDocument& document, const std::vector<std::string>& item,
-                          const std::string& by_hand);
+Result<Spliced> with_item(const YamlDocument& document, std::size_t index,
+                          const std::vector<std::string>& item, const std::string& by_hand);
 
 /// The line after which a key of a map on lines goes: behind the last of the keys that stand before
 /// it, as the records of the book are written. `next_line` is the first that is no longer the
@@ -64,7 +71,7 @@ Spliced insert_in_brackets(const std::string& text, const YamlNode& node,
                            const std::string& addition);
 
 /// Says what to add by hand where a layout cannot be added to.
-Problem edit_by_hand(const std::string& file, int line, const std::string& addition);
+Problem edit_by_hand(const YamlDocument& document, int line, const std::string& addition);
 
 std::string spaces(int count);
 

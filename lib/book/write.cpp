@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "book/edit.h"
 #include "book/files.h"
+#include "book/first_lines.h"
 #include "book/read.h"
 #include "book/read_parts.h"
 #include "book/store.h"
@@ -112,24 +113,20 @@ std::string modeline(const std::string& schema, const std::string& up = "") {
 
 std::vector<NewFile> new_files(const BookFacts& facts) {
   std::vector<NewFile> files = {
-      {"pastures.yaml",
-       "# - {id: north, name: North, forage: northern mixed-grass, area: 640 acre, green_up: "
-       "04-20}\n"},
-      {"herds.yaml",
-       "# - {id: cows, head: 140, class: mature cow, weight: 1250 lb, peak_milk: 22 lb/day, "
-       "calving: 2026-03-10}\n"},
-      {"grazing.yaml", "# - {date: 2026-05-10, herd: cows, pasture: north}\n"},
-      {"feeds.yaml",
-       "# - {id: cube, like: range cube 20, quote: {price: 355 USD/ton, date: 2026-08-01}}\n"},
+      {"pastures.yaml", "# " + pasture_line("north") + "\n"},
+      {"herds.yaml", "# " + herd_line("cows") + "\n"},
+      {"grazing.yaml", "# " + move_line("2026-05-10", "cows", "north") + "\n"},
+      {"feeds.yaml", "# what a feed may be like:  pluckbook feeds\n# " +
+                         feed_line("cube-20", facts.currency) + "\n"},
       {"condition.yaml", "# - {date: 2026-08-20, herd: cows, condition: 5.2, head: 40}\n"},
       {"events.yaml", "# - {date: 2026-08-20, pasture: north, event: rain, note: two inches}\n"},
-      {"book.yaml",
-       fmt::format("pluckbook: {}\nname: {}\nunits: {}\ncurrency: {}\n"
-                   "cover: 80    # share of outcomes a supplement should cover, %\n"
-                   "# trip: 18.00    # one feeding trip to a pasture\n"
-                   "# labs: [{{id: county, name: County Forage Lab, days: 10}}]\n",
-                   book_format, as_scalar(facts.name),
-                   facts.units == UnitSystem::us ? "us" : "metric", as_scalar(facts.currency))},
+      {"book.yaml", fmt::format("pluckbook: {}\nname: {}\nunits: {}\ncurrency: {}\n"
+                                "cover: 80    # share of outcomes a supplement should cover, %\n"
+                                "# trip: 18.00    # one feeding trip to a pasture\n"
+                                "# labs: {}\n",
+                                book_format, as_scalar(facts.name),
+                                facts.units == UnitSystem::us ? "us" : "metric",
+                                as_scalar(facts.currency), labs_line("county"))},
   };
   for (NewFile& file : files) file.text = modeline(fs::path(file.name).stem()) + file.text;
   const auto add_first = [&](std::string_view name, const WrittenKeys& record) {
@@ -219,9 +216,9 @@ Result<Written> add_bag(const Book& book, const Bag& bag) {
   if (pasture == nullptr) {
     std::vector<std::string> known;
     for (const Pasture& one : book.pastures) known.push_back(one.id);
-    return usage_problem(
-        fmt::format("there is no pasture '{}'", shown(bag.pasture)),
-        known.empty() ? "write it into pastures.yaml first" : suggestion(bag.pasture, known));
+    return usage_problem(fmt::format("there is no pasture '{}'", shown(bag.pasture)),
+                         known.empty() ? line_to_add("pasture", bag.pasture, book.currency)
+                                       : suggestion(bag.pasture, known));
   }
   const int year = static_cast<int>(bag.plucked.year());
   const std::string file = samples_name(year, bag.pasture);

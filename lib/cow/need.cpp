@@ -277,6 +277,13 @@ std::vector<SlicePart> hardest_slices_of(const HerdNeed& herd) {
   return parts;
 }
 
+// What is wrong with an animal is written in the line of its herd.
+Problems at_herd(Problems problems, const Herd& herd) {
+  for (Problem& problem : problems)
+    if (!problem.place) problem.place = place_of(herd.origin);
+  return problems;
+}
+
 }  // namespace
 
 AnimalAt animal_of(const Herd& herd, const Slice& slice) {
@@ -311,13 +318,14 @@ Result<HerdNeed> need_on(const Herd& herd, Date day) {
   auto slices = slices_on(herd, day);
   if (!slices) return slices.problems();
   if (herd.cow_class == CowClass::growing && !herd.gain)
-    return input_problem("herd '" + herd.id + "' has no gain", "write gain: 1.5 lb/day");
+    return input_problem("herd '" + herd.id + "' has no gain", "write gain: 1.5 lb/day",
+                         place_of(herd.origin));
   HerdNeed out{day, *std::move(slices), {}, {}, {}, {}, 0};
   std::vector<SlicePart> all;
   for (const Slice& slice : out.slices) {
     all.push_back({all.size(), slice.share});
     auto need = need_of(animal_of(herd, slice));
-    if (!need) return need.problems();
+    if (!need) return at_herd(need.problems(), herd);
     if (slice.stage == Stage::milking && !herd.peak_milk)
       add_notes(*need, {"peak milk was taken as 20 lb/day"});
     if (!herd.mature_weight && frame_of(herd))

@@ -15,13 +15,11 @@ long floor_divide(long a, long b) {
 }
 
 Problem calving_problem(const Herd& herd, const std::string& what) {
-  std::optional<Place> place;
-  if (!herd.origin.file.empty()) place = Place{herd.origin.file, herd.origin.line, 1, 1, ""};
   return input_problem(
       "herd '" + herd.id + "' " + what,
       "write when they calve: calving: 2026-03-10, or calving: {first: 2026-03-10, "
       "share_by_21_days: [62, 24, 10, 4]}",
-      place);
+      place_of(herd.origin));
 }
 
 /// What she is after that many calvings counted from the herd's own date; -1 is the year before.

@@ -15,10 +15,6 @@ double square(double x) {
   return x * x;
 }
 
-std::string lab_of(const Bag& bag, const LabResult& result) {
-  return result.lab.empty() && bag.sent ? bag.sent->lab : result.lab;
-}
-
 BagReading read_bag(const Bag& bag, const EnergyChoice& energy) {
   BagReading reading{&bag, false, "", {}, {}, {}};
   for (const LabResult* result : standing_results(bag)) {

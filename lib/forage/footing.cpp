@@ -27,11 +27,6 @@ struct Page {
   }
 };
 
-std::optional<Place> place_of(const Origin& origin) {
-  if (origin.file.empty()) return std::nullopt;
-  return Place{origin.file, origin.line, 1, 1, ""};
-}
-
 void take_figures(Page& page) {
   const auto dm = page.result.values.find("dm");
   const bool known = dm != page.result.values.end() && dm->second > 0;

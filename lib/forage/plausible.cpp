@@ -119,9 +119,12 @@ void judge_minerals(const Figures& figures, Findings& findings) {
 void judge_bound_protein(const Figures& figures, Findings& findings) {
   const auto cp = figures.of("cp"), bound = figures.of("adicp"), in_ndf = figures.of("ndicp");
   if (cp && bound && *bound > *cp)
-    findings.refuse("bound protein (ADICP) is over crude protein, of which it is a part",
-                    "If it was printed as percent of protein, write adicp_of_cp; ADF nitrogen as "
-                    "percent of all nitrogen: adin_of_n.");
+    findings.refuse(
+        fmt::format("bound protein (ADICP) {} % is over crude protein {} %, of which it "
+                    "is a part",
+                    fixed(*bound, 1), fixed(*cp, 1)),
+        "If it was printed as percent of protein, write adicp_of_cp; ADF nitrogen as "
+        "percent of all nitrogen: adin_of_n.");
   if (bound && in_ndf && *in_ndf < *bound)
     findings.warn(fmt::format("protein in NDF {} % is below bound protein {} %", fixed(*in_ndf, 1),
                               fixed(*bound, 1)),

@@ -22,12 +22,9 @@ using Eigen::Index;
 constexpr double band = 0.80;
 
 Problem unknown_forage(const Pasture& pasture) {
-  std::optional<Place> place;
-  if (!pasture.origin.file.empty())
-    place = Place{pasture.origin.file, pasture.origin.line, 1, 1, ""};
   return input_problem(
       fmt::format("pasture '{}': no forage class '{}'", pasture.id, shown(pasture.forage)),
-      suggestion(pasture.forage, forage_class_names()), place);
+      suggestion(pasture.forage, forage_class_names()), place_of(pasture.origin));
 }
 
 std::vector<Date> dates_between(Date first, Date last) {

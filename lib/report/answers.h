@@ -16,6 +16,7 @@ struct OutlookAnswer {
   OutlookSettings settings;
   std::vector<HerdOutlook> herds;
   std::optional<NextSample> next_sample;
+  std::string first_feed = {};  // what to add where the book holds no feed to price
 };
 
 struct DietReading {

@@ -18,7 +18,7 @@ int bags_in(const LeadScores& lead) {
 
 Table table_of(const std::string& first, const std::string& second, bool with_band) {
   std::vector<Column> columns = {{first, Align::left}, {second},          {"model"},
-                                 {"last value"},       {"straight line"}, {"class curve"}};
+                                 {"last value"},       {"straight line"}, {"usual season"}};
   if (with_band) columns.push_back({"band held"});
   return Table(std::move(columns));
 }

@@ -124,7 +124,7 @@ class Drawing {
     if (!chart_.need.empty()) entries.emplace_back(sample("need"), "need");
     if (!chart_.bags.empty()) entries.emplace_back(mark("bags"), "bag");
     if (!chart_.earlier.empty()) entries.emplace_back(mark("earlier"), "earlier years");
-    if (!chart_.class_curve.empty()) entries.emplace_back(sample("class-curve"), "usual");
+    if (!chart_.class_curve.empty()) entries.emplace_back(sample("class-curve"), "usual season");
     Markup all;
     for (std::size_t i = 0; i < entries.size(); ++i) {
       const double across = left + static_cast<double>(i % 3) * (width - left) / 3;

@@ -106,7 +106,9 @@ Page splits_page(const Comparison& comparison) {
 }
 
 std::string priced(double amount, const Quote& quote, const Reader& reader) {
-  return fmt::format("{} {}/{}", fixed(amount, 2), reader.currency, quote.unit);
+  const SellingUnit unit = selling_unit(quote, reader);
+  return fmt::format("{} {}/{}", fixed(amount * unit.kg / quote.kg_per_unit, 2), reader.currency,
+                     unit.word);
 }
 
 std::string date_swap_words(const DateSwap& swap, const std::string& first,

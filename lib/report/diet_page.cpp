@@ -43,7 +43,7 @@ Table readings_table(const DietAnswer& answer) {
                {"8 years in 10"},
                {"straight line"},
                {"cubic"},
-               {"class curve"}});
+               {"usual season"}});
   const auto row = [&](const std::string& name, const DietReading& r) {
     const auto optional = [](const std::optional<Share>& share) {
       return share ? fixed(in_percent(*share), 1) : "-";

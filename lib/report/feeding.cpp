@@ -21,12 +21,13 @@ std::optional<double> load_of(const FeedOffer& offer) {
   return quote->load_kg;
 }
 
-std::string as_sold(double kg, const FeedOffer& offer) {
+std::string as_sold(double kg, const FeedOffer& offer, const Reader& reader) {
   const Quote* quote = offer.cost ? offer.cost->as_quoted : nullptr;
   if (quote == nullptr) return "";
-  const std::string count = three_figures(kg / quote->kg_per_unit, 2);
-  const auto unit = market_unit(quote->unit);
-  if (!unit) return count + " x " + quote->unit;
+  const SellingUnit sold_by = selling_unit(*quote, reader);
+  const std::string count = three_figures(kg / sold_by.kg, 2);
+  const auto unit = market_unit(sold_by.word);
+  if (!unit) return count + " x " + sold_by.word;
   if (!unit->container.empty()) return count + " " + several(unit->container) + " of " + unit->size;
   const bool counted = std::isdigit(static_cast<unsigned char>(unit->size.front())) != 0;
   return count + (counted ? " x " : " ") + unit->size;

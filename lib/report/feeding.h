@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "report/shown.h"
 #include "supplement/least_cost.h"
 
 namespace pluckbook {
@@ -16,7 +17,7 @@ struct Feeding {
 Feeding feeding_of(const FeedOffer& offer, const MixPart& part, int feedings_per_week);
 
 /// "13.5 bags of 50 lb", "0.34 ton", "4.2 x 56 lb"; "" without a quote.
-std::string as_sold(double kg, const FeedOffer& offer);
+std::string as_sold(double kg, const FeedOffer& offer, const Reader& reader);
 
 /// What the truck brings, kg: the load of its quote, or the unit itself where it is sold by the
 /// load; nothing where the quote does not say.

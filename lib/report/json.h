@@ -12,6 +12,7 @@
 #include "advice/plan.h"
 #include "advice/price.h"
 #include "advice/workings.h"
+#include "published/feeds.h"
 #include "report/answers.h"
 #include "report/shown.h"
 
@@ -32,6 +33,7 @@ Json to_json(const Comparison& comparison, const Reader& reader);
 Json to_json(const DietAnswer& answer, const Reader& reader);
 Json to_json(const NeedAnswer& answer, const Reader& reader);
 Json to_json(const Workings& workings, const Reader& reader);
+Json feeds_json(const std::vector<const PublishedFeed*>& feeds);
 Json sources_json();
 
 /// The document as it is printed.

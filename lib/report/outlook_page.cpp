@@ -55,7 +55,7 @@ Table amounts_table(const HerdOutlook& herd, const Reader& reader) {
   Table table({{"nutrient", Align::left},
                {"need, " + mass_unit(reader)},
                {"diet gives"},
-               {"over intake rules"},
+               {"by other intake rules"},
                {"short"},
                {"falls below"}});
   const auto amount = [&](KgPerDay kg) { return three_figures(in_mass_unit(kg.value(), reader)); };
@@ -195,6 +195,11 @@ Page page_of(const OutlookAnswer& answer, const Reader& reader) {
     const NextSample& next = *answer.next_sample;
     page.space().sentence(fmt::format("next bag: {} about {}: {}", next.pasture->name,
                                       in_words_without_year(next.date), next.why));
+  }
+  if (!answer.first_feed.empty()) {
+    page.space().sentence("The book holds no feed to price yet; add one for each on offer.");
+    page.line(answer.first_feed).next("pluckbook feeds");
+    return page;
   }
   for (const HerdOutlook& herd : answer.herds) {
     page.next(

@@ -39,10 +39,9 @@ class HtmlPrinter {
   }
   void operator()(const DietChart& chart) {
     close();
-    html_ += tag("figure",
-                 chart_svg(chart, fmt::format("{}-{}", prefix_, ++charts_)) +
-                     tag("figcaption",
-                         words(chart.title + (chart.finding.empty() ? "" : ". ") + chart.finding)));
+    const Markup drawn = chart_svg(chart, fmt::format("{}-{}", prefix_, ++charts_));
+    html_ += tag("figure", element("p", {{"class", "chart-title"}}, words(chart.title)) + drawn +
+                               tag("figcaption", words(chart.finding)));
   }
   void operator()(const Next&) {}
 

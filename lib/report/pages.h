@@ -8,6 +8,7 @@
 #include "advice/plan.h"
 #include "advice/price.h"
 #include "advice/workings.h"
+#include "published/feeds.h"
 #include "report/answers.h"
 #include "report/page.h"
 #include "report/shown.h"
@@ -24,6 +25,7 @@ Page page_of(const Comparison& comparison, const Reader& reader);
 Page page_of(const DietAnswer& answer, const Reader& reader);
 Page page_of(const NeedAnswer& answer, const Reader& reader);
 Page page_of(const Workings& workings, const Reader& reader);
+Page feeds_page(const std::vector<const PublishedFeed*>& feeds);
 Page sources_page();
 
 // Parts of them, for a page that says the rest in its own place.
@@ -33,7 +35,7 @@ std::string price_in_brief(const PriceAnswer& answer, const Reader& reader);
 Page price_tables(const PriceAnswer& answer, const Reader& reader);
 /// Why feeds cannot do it alone, and what the price rests on that a reader might take for granted.
 Page price_notes(const PriceAnswer& answer, const Reader& reader);
-/// "cube-38 comes into the mix at 22.08 USD/cwt (quoted at 24.50)": feeds of the mix and near
+/// "cube-38 would be bought at up to 22.08 USD/cwt (quoted at 24.50)": feeds of the mix and near
 /// rivals.
 std::vector<std::string> what_changes_the_mix(const PriceAnswer& answer, const Reader& reader);
 Page outlook_tables(const HerdOutlook& herd, const OutlookSettings& settings, const Reader& reader);

@@ -136,13 +136,15 @@ Page out_of_reach(const std::vector<FedWindow>& windows) {
 /// "164.0 x 50 lb": how the seller counts it; by loads where that is by the ton.
 std::string sold_as(const FeedLine& line, const Reader& reader) {
   const Quote* quote = line.offer->cost->as_quoted;
+  if (quote == nullptr) return "-";
+  const SellingUnit unit = selling_unit(*quote, reader);
   const double kg = static_cast<double>(line.tons) / 100 *
                     (reader.units == UnitSystem::us ? kg_per_us_ton : kg_per_tonne);
-  if (quote == nullptr || quote->unit == ton_word(reader)) {
+  if (unit.word == ton_word(reader)) {
     const std::string loads = loads_in_words(kg, *line.offer, reader);
     return loads.empty() ? "-" : loads;
   }
-  return fmt::format("{} x {}", fixed(kg / quote->kg_per_unit, 1), quote->unit);
+  return fmt::format("{} x {}", fixed(kg / unit.kg, 1), unit.word);
 }
 
 Table bill_table(const Bill& bill, const Reader& reader) {

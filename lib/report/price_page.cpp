@@ -62,7 +62,7 @@ Table mix_table(const PriceAnswer& answer, const Reader& reader) {
     table.add({offer.id, three_figures(in_mass_unit(part.as_fed.value(), reader)),
                feeding.by_itself ? "self, a week"
                                  : three_figures(in_mass_unit(feeding.kg_per_head, reader)),
-               three_figures(in_mass_unit(herd, reader)), as_sold(herd, offer),
+               three_figures(in_mass_unit(herd, reader)), as_sold(herd, offer, reader),
                fixed(part.cost.value(), 3)});
   }
   return table;
@@ -87,7 +87,7 @@ Page explanations(const PriceAnswer& answer, const Reader& reader) {
                         fixed(mix.feed_cost.value(), 3), fixed(mix.trip_cost.value(), 3),
                         fixed(mix.cost().value(), 3), reader.currency));
   if (!mix.binding.empty()) {
-    page.sentence(fmt::format("what binds: {}", fmt::join(mix.binding, "; ")));
+    page.sentence(fmt::format("what sets the amounts: {}", fmt::join(mix.binding, "; ")));
   }
   if (!mix.deciding.empty()) page.sentence(deciding_words(answer));
   for (const MarginalCost& cost : mix.marginal_costs) {
@@ -131,7 +131,7 @@ Table options_table(const PriceAnswer& answer, const Reader& reader) {
                {reader.currency + "/day"},
                {"per " + unit + " CP"},
                {"per " + unit + " TDN"},
-               {"comes in at", Align::right}});
+               {"pays up to", Align::right}});
   const auto per_unit = [&](const std::optional<double>& per_kg) {
     return per_kg ? fixed(per_mass_unit(*per_kg, reader), 2) : std::string("-");
   };
@@ -275,7 +275,7 @@ std::vector<std::string> what_changes_the_mix(const PriceAnswer& answer, const R
                     [&](const MixPart& part) { return part.offer == option.offer; });
     if (!in_mix && *option.break_even_quote < near_rival * quoted) continue;
     changes.push_back(fmt::format("{} {} {} (quoted at {})", offer.id,
-                                  in_mix ? "stays in the mix up to" : "comes into the mix at",
+                                  in_mix ? "stays in the mix up to" : "would be bought at up to",
                                   quote_words(offer, *option.break_even_quote, reader),
                                   fixed(quoted, 2)));
   }

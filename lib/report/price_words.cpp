@@ -17,12 +17,19 @@ std::string choice_in_words(const PriceAnswer& answer, const Mix& mix, const Rea
   return parts_in_words(answer, mix, reader) + ", " + per_feeding_words(mix);
 }
 
+/// Money for what the seller quotes as money for what the reader counts in.
+std::string in_selling_units(double amount, const Quote& quote, const SellingUnit& unit) {
+  return fixed(amount * unit.kg / quote.kg_per_unit, 2);
+}
+
 /// "from 137.20 to 233.97 USD/ton", one end of it, or "at any price".
 std::string range_words(const FeedOffer& offer, const QuoteRange& range, const Reader& reader) {
   if (!range.high && range.low <= 0) return "at any price";
   if (!range.high) return "at " + quote_words(offer, range.low, reader) + " or more";
   const std::string high = quote_words(offer, *range.high, reader);
-  return range.low > 0 ? "from " + fixed(range.low, 2) + " to " + high : "up to " + high;
+  if (range.low <= 0) return "up to " + high;
+  const Quote& quote = *offer.cost->as_quoted;
+  return "from " + in_selling_units(range.low, quote, selling_unit(quote, reader)) + " to " + high;
 }
 
 /// Degradable and metabolizable protein, told beside a price that counts crude protein.
@@ -60,8 +67,10 @@ std::string parts_in_words(const PriceAnswer& answer, const Mix& mix, const Read
 
 std::string quote_words(const FeedOffer& offer, double amount, const Reader& reader) {
   const Quote* quote = offer.cost ? offer.cost->as_quoted : nullptr;
-  const std::string unit = quote == nullptr || quote->unit.empty() ? "kg" : quote->unit;
-  return fixed(amount, 2) + " " + reader.currency + "/" + unit;
+  if (quote == nullptr || quote->unit.empty())
+    return fixed(amount, 2) + " " + reader.currency + "/kg";
+  const SellingUnit unit = selling_unit(*quote, reader);
+  return in_selling_units(amount, *quote, unit) + " " + reader.currency + "/" + unit.word;
 }
 
 std::string deciding_words(const PriceAnswer& answer) {

@@ -174,7 +174,9 @@ Markup glossary() {
       {"gap", "what the cow needs less what the grass gives, when that is more than nothing"},
       {"NEm", "net energy for maintenance"},
       {"NPN", "non-protein nitrogen, such as urea"},
+      {"pays up to", "the quote at which a feed would be bought, or would no longer be"},
       {"TDN", "total digestible nutrients: a measure of energy"},
+      {"usual season", "how such grass usually runs, from published clips of many years"},
   };
   Markup list;
   for (const auto& [term, meaning] : terms) {

@@ -36,6 +36,7 @@ a:focus-visible, summary:focus-visible { outline: 3px solid var(--diet); outline
 .cautions h4 { margin: .25rem 0; }
 .charts { display: grid; gap: 1rem; grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr)); }
 figure { margin: 0; }
+.chart-title { font-weight: 600; margin: 0 0 .25rem; }
 figcaption, caption { font-size: .9rem; text-align: left; }
 caption { width: 0; min-width: 100%; }
 .tables { display: flex; flex-wrap: wrap; gap: .5rem 2.5rem; align-items: start; }
@@ -79,8 +80,8 @@ svg.chart text { font: 13px "Liberation Sans", Arial, Helvetica, sans-serif; fil
 @media print {
   body { font-size: 8pt; line-height: 1.22; background: #ffffff; color: #000000; }
   main { max-width: none; padding: 0; } p, ul { margin: 1.5pt 0; }
-  h1 { font-size: 14pt; } h2 { font-size: 11.5pt; margin: 8pt 0 3pt; } h3, h4 { font-size: 9.5pt; margin: 5pt 0 2pt; }
-  .advice p { font-size: 9.5pt; }
+  h2 { font-size: 11.5pt; margin: 8pt 0 3pt; } h3, h4 { font-size: 9.5pt; margin: 5pt 0 2pt; }
+  h1 { font-size: 18pt; } .advice p { font-size: 12.5pt; line-height: 1.35; } .advice h2 { font-size: 13pt; }
   .advice, .cautions { background: none; margin: 4pt 0; }
   .charts { grid-template-columns: 1fr 1fr; gap: 8pt; }
   table, .table, figcaption, caption { font-size: 7.5pt; } svg.chart { max-height: 4.6cm; } .table { margin: 2pt 0; } .tables { gap: 0 18pt; }

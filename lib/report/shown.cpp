@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include "base/text.h"
+#include "book/market_unit.h"
 
 namespace pluckbook {
 
@@ -19,6 +21,19 @@ double in_mass_unit(double kilograms, const Reader& reader) {
 
 double per_mass_unit(double per_kilogram, const Reader& reader) {
   return reader.units == UnitSystem::us ? per_kilogram * kg_per_lb : per_kilogram;
+}
+
+SellingUnit selling_unit(const Quote& quote, const Reader& reader) {
+  const SellingUnit as_quoted{quote.unit, quote.kg_per_unit};
+  const auto unit = market_unit(quote.unit);
+  const bool counted = unit && std::isdigit(static_cast<unsigned char>(unit->size.front())) != 0;
+  if (!unit || counted || !unit->container.empty()) return as_quoted;
+  const bool by_the_load = unit->kg >= kg_per_us_ton;
+  const bool is_metric = unit->size.find("kg") == 0 || unit->size.find("tonne") == 0;
+  if (is_metric == (reader.units == UnitSystem::metric)) return as_quoted;
+  if (is_metric)
+    return by_the_load ? SellingUnit{"ton", kg_per_us_ton} : SellingUnit{"lb", kg_per_lb};
+  return unit->kg > kg_per_lb ? SellingUnit{"tonne", kg_per_tonne} : SellingUnit{"kg", 1};
 }
 
 std::string three_figures(double value, int most_decimals) {

@@ -22,6 +22,14 @@ double in_mass_unit(double kilograms, const Reader& reader);
 /// Money per mass unit from money per kg.
 double per_mass_unit(double per_kilogram, const Reader& reader);
 
+/// What a seller counts in, as the reader counts: a ton is a tonne to one who thinks in kilograms;
+/// bags, bales and bushels stay what they are.
+struct SellingUnit {
+  std::string word;
+  double kg = 0;
+};
+SellingUnit selling_unit(const Quote& quote, const Reader& reader);
+
 /// A number to three significant figures, at most `most_decimals`: 2.26, 23.1, 0.042.
 std::string three_figures(double value, int most_decimals = 2);
 /// "2.26 lb"

@@ -64,14 +64,14 @@ Problem no_protein(const Feed& feed) {
   return input_problem(
       "feed '" + feed.id + "' has no crude protein figure",
       "Give its analysis (cp: 20), or say which published feed it is like (like: range cube 20).",
-      Place{feed.origin.file, feed.origin.line, 1, 1, ""});
+      place_of(feed.origin));
 }
 
 Problem no_dry_matter(const Feed& feed) {
   return input_problem(
       "feed '" + feed.id + "' has no dry matter at all",
       "Dry matter is the percent of the feed as it lies that is not water: dm: 90.",
-      Place{feed.origin.file, feed.origin.line, 1, 1, ""});
+      place_of(feed.origin));
 }
 
 }  // namespace

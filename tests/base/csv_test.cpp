@@ -61,6 +61,8 @@ TEST(Csv, WhatIsWrongHasAPlaceAndARemedy) {
             "  write \"\" for a quote inside\n");
   EXPECT_EQ(cells_of("a,b\r\nc,\x1b[2J\r\n")[0][0],
             "lab.csv:2:3: a character that cannot be shown, \\u001b\n"
+            "   2 | c,\\u001b[2J\n"
+            "     |   ^~~~~~\n"
             "  remove it\n");
   EXPECT_EQ(cells_of("a,\xE9t\xE9\n")[0][0],
             "lab.csv: the file is not UTF-8 text\n"

@@ -118,13 +118,22 @@ TEST(Yaml, RefusesBytesThatAreNotText) {
       "  save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read\n";
   check_all({
       {"NUL", "a: 1\nb: \0x\n"s,
-       "f.yaml:2:4: bytes that are not UTF-8 text stand here\n" + not_text},
+       "f.yaml:2:4: bytes that are not UTF-8 text stand here\n"
+       "   2 | b: \\x00\n"
+       "     |    ^\n" +
+           not_text},
       {"UTF-16", "\xFF\xFE\x61\x00"s,
        "f.yaml:1:4: bytes that are not UTF-8 text stand here\n" + not_text},
       {"overlong", "a: \xC0\xAF\n",
-       "f.yaml:1:4: bytes that are not UTF-8 text stand here\n" + not_text},
+       "f.yaml:1:4: bytes that are not UTF-8 text stand here\n"
+       "   1 | a: \\xc0\n"
+       "     |    ^\n" +
+           not_text},
       {"Latin-1", "a: 1\nb: 2\nc: Pr\xE9\n",
-       "f.yaml:3:6: bytes that are not UTF-8 text stand here\n" + not_text},
+       "f.yaml:3:6: bytes that are not UTF-8 text stand here\n"
+       "   3 | c: Pr\\xe9\n"
+       "     |      ^\n" +
+           not_text},
   });
 }
 
@@ -216,30 +225,30 @@ TEST(Yaml, RefusesAQuoteThatSwallowsTheLinesBelow) {
 TEST(Yaml, RefusesAnchorsAliasesTagsAndMergeKeys) {
   check_all({
       {"cyclic anchor", "&x [*x]\n",
-       "f.yaml:1:1: '&x' is an anchor\n"
+       "f.yaml:1:1: text cannot begin with '&'\n"
        "   1 | &x [*x]\n"
        "     | ^\n"
-       "  the book has no anchors: write the value out, or put it in quotes\n"},
+       "  put it in quotes, \"&x\", or write the value out\n"},
       {"alias", "a: 1\nb: *x\n",
-       "f.yaml:2:4: '*' makes this an alias\n"
+       "f.yaml:2:4: text cannot begin with '*'\n"
        "   2 | b: *x\n"
        "     |    ^\n"
-       "  the book has no aliases: write the value out, or put it in quotes\n"},
+       "  put it in quotes, or write out the value it stands for\n"},
       {"tag", "a: !!binary x\n",
-       "f.yaml:1:4: '!' makes this a tag\n"
+       "f.yaml:1:4: text cannot begin with '!'\n"
        "   1 | a: !!binary x\n"
        "     |    ^\n"
-       "  the book has no tags: put the text in quotes if the '!' belongs to it\n"},
+       "  put it in quotes, or take the '!' away\n"},
       {"tag on a list", "é: !x [1]\n",
-       "f.yaml:1:4: '!' makes this a tag\n"
+       "f.yaml:1:4: text cannot begin with '!'\n"
        "   1 | é: !x [1]\n"
        "     |    ^\n"
-       "  the book has no tags: put the text in quotes if the '!' belongs to it\n"},
+       "  put it in quotes, or take the '!' away\n"},
       {"merge key", "<<: {a: 1}\n",
-       "f.yaml:1:1: '<<' is a merge key\n"
+       "f.yaml:1:1: '<<' is no key of a book\n"
        "   1 | <<: {a: 1}\n"
        "     | ^\n"
-       "  the book has no merge keys: write the keys out\n"},
+       "  write the keys out\n"},
   });
 }
 
@@ -276,10 +285,10 @@ TEST(Yaml, RefusesKeysThatAreDoubleOrNoWords) {
 TEST(Yaml, RefusesWhatStandsAfterTheDocument) {
   check_all({
       {"a second document", "a: 1\n---\nb: 2\n",
-       "f.yaml:2:1: a second document begins here\n"
+       "f.yaml:2:1: a second part begins here\n"
        "   2 | ---\n"
        "     | ^\n"
-       "  a file of the book holds one document: remove the '---'\n"},
+       "  a file of the book is one part: remove the '---'\n"},
       {"after a closed bracket", "{a: 1} b\n",
        "f.yaml:1:8: text stands after the end of the record\n"
        "   1 | {a: 1} b\n"
@@ -304,7 +313,7 @@ TEST(Yaml, SaysWhatIsBrokenInTheWordsOfSomeoneWhoWritesABook) {
        "f.yaml:2:3: a ':' stands where no value can begin\n"
        "   2 |  b: 2\n"
        "     |   ^\n"
-       "  put text that holds ': ' in quotes; indent what belongs below a key\n"},
+       "  look for a ':' missing on the line above; put text that holds ': ' in quotes\n"},
       {"list indent", "a:\n  - b\n -c\n",
        "f.yaml:3:2: this line does not fit the lines above it\n"
        "   3 |  -c\n"
@@ -312,11 +321,15 @@ TEST(Yaml, SaysWhatIsBrokenInTheWordsOfSomeoneWhoWritesABook) {
        "  give each key its own line, as far in as its neighbours;\n"
        "  put text that holds quotes in quotes as a whole\n"},
       {"open bracket", "a: [1, 2\nb: 3\n",
-       "f.yaml:2:2: a '[' is never closed\n"
-       "   2 | b: 3\n"
-       "     |  ^\n"
+       "f.yaml:1:4: this '[' is never closed\n"
+       "   1 | a: [1, 2\n"
+       "     |    ^\n"
        "  close it with ']'\n"},
-      {"open brace", "a: {b: 1\n", "f.yaml:2:1: a '{' is never closed\n  close it with '}'\n"},
+      {"open brace", "a: {b: 1\n",
+       "f.yaml:1:4: this '{' is never closed\n"
+       "   1 | a: {b: 1\n"
+       "     |    ^\n"
+       "  close it with '}'\n"},
       {"stray bracket", "b: ]\n",
        "f.yaml:1:4: a bracket is closed that was never opened\n"
        "   1 | b: ]\n"
@@ -326,7 +339,7 @@ TEST(Yaml, SaysWhatIsBrokenInTheWordsOfSomeoneWhoWritesABook) {
        "f.yaml:1:5: a ':' stands where no value can begin\n"
        "   1 | a: b: c\n"
        "     |     ^\n"
-       "  put text that holds ': ' in quotes; indent what belongs below a key\n"},
+       "  look for a ':' missing on the line above; put text that holds ': ' in quotes\n"},
       {"at sign", "a: @x\n",
        "f.yaml:1:4: text cannot begin with this character\n"
        "   1 | a: @x\n"
@@ -391,7 +404,7 @@ TEST(YamlLimits, Depth) {
   };
   const int most = YamlLimits().depth;
   check_limit({}, nested(most - 1), nested(most), nested(most + 1),
-              "f.yaml:1:17: lists and maps nested more than 16 deep\n"
+              "f.yaml:1:17: brackets or indents nested more than 16 deep\n"
               "   1 | [[[[[[[[[[[[[[[[[]]]]]]]]]]]]]]]]]\n"
               "     |                 ^\n"
               "  check the brackets and the indentation\n");
@@ -402,7 +415,7 @@ TEST(YamlLimits, AMillionBracketsAreRefusedAtOnce) {
   for (int i = 0; i < 1'000'000; ++i) text += "[\n";
   for (int i = 0; i < 1'000'000; ++i) text += "]\n";
   EXPECT_EQ(problem_of(text),
-            "f.yaml:17:1: lists and maps nested more than 16 deep\n"
+            "f.yaml:17:1: brackets or indents nested more than 16 deep\n"
             "  17 | [\n"
             "     | ^\n"
             "  check the brackets and the indentation\n");

@@ -35,7 +35,9 @@ TEST(Append, TheLayoutOfTheFileIsKept) {
       "  - date: 2026-05-10\r\n    herd: cows\r\n    pasture: north\r\n"
       "  - {date: 2026-08-20, herd: cows, pasture: meadow}\r\n");
   EXPECT_EQ(text_of(with_record(alder_bench(), "grazing.yaml", "[]\n", a_move)),
-            "grazing.yaml:1:1: this layout cannot be added to without rewriting it\n"
+            "grazing.yaml:1:1: what stands here cannot be added to without rewriting it\n"
+            "   1 | []\n"
+            "     | ^\n"
             "  nothing was changed; add by hand:  " +
                 move_line);
 }

@@ -26,9 +26,13 @@ TEST(BadBooks, Files) {
        "  restore it, or write one comment line if nothing belongs in it\n"},
       {"binary", "feeds.yaml", std::string("PK\3\4\0\0", 6),
        "feeds.yaml:1:5: bytes that are not UTF-8 text stand here\n"
+       "   1 | PK\\u0003\\u0004\\x00\n"
+       "     |               ^\n"
        "  save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read\n"},
       {"not UTF-8", "feeds.yaml", "- id: caf\xE9\n",
        "feeds.yaml:1:10: bytes that are not UTF-8 text stand here\n"
+       "   1 | - id: caf\\xe9\n"
+       "     |          ^\n"
        "  save the file as UTF-8 text; a spreadsheet or word-processor file cannot be read\n"},
       {"a list where keys belong", "book.yaml", "- a\n- b\n",
        "book.yaml:1:1: a book is written as keys with values\n"
@@ -231,7 +235,7 @@ TEST(BadBooks, Records) {
        "herds.yaml:1:7: warning: herd 'cows' stands in no pasture\n"
        "   1 | - id: cows\n"
        "     |       ^~~~\n"
-       "  add to grazing.yaml  - {date: 2026-05-10, herd: cows, pasture: ...}\n"},
+       "  say where it is:  pluckbook move cows PASTURE\n"},
       {"two moves on a day", "grazing.yaml",
        "- {date: 2026-05-10, herd: cows, pasture: north}\n- {date: 2026-05-10, herd: cows, "
        "pasture: meadow}\n",
@@ -268,7 +272,7 @@ TEST(BadBooks, Feeds) {
        "     |                    ^~~~~~~~~~~~~\n"
        "  did you mean 'range cube 20'?\n"},
       {"negative price", "feeds.yaml", feed_with("  quote: {price: -355 USD/ton}"),
-       "feeds.yaml:3:18: price -355 is below nothing\n"
+       "feeds.yaml:3:18: price -355 is below 0\n"
        "   3 |   quote: {price: -355 USD/ton}\n"
        "     |                  ^~~~~~~~~~~~\n"
        "  write what is paid, 0 or more\n"},
@@ -367,8 +371,8 @@ TEST(BadBooks, EveryProblemIsListedAtOnceByFileAndLine) {
             "feeds.yaml:1:32: unknown key 'fright'\n"
             "   1 | - {id: a, like: range cube 20, fright: 1}\n"
             "     |                                ^~~~~~\n"
-            "  known here: id, name, like, analysis, quote, waste, shrink, feedings_per_week, "
-            "least, most\n"
+            "  known here: id, name, like, analysis, quote, waste, shrink,\n"
+            "    feedings_per_week, least, most\n"
             "grazing.yaml:1:43: there is no pasture 'nrth'\n"
             "   1 | - {date: 2026-05-10, herd: cows, pasture: nrth}\n"
             "     |                                           ^~~~\n"

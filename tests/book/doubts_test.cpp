@@ -25,16 +25,20 @@ TEST(Doubts, AHerdThatStandsForOverSixtyDaysWithoutABag) {
   const BookFolder folder;
   EXPECT_EQ(doubts_of(folder, "2026-09-04"), "");  // 60 days after 6 July
   EXPECT_EQ(doubts_of(folder, "2026-09-05"),
-            "grazing.yaml:1:1: warning: north has been grazed for 61 days without a bag, since "
-            "2026-07-06\n" +
+            "grazing.yaml:1:3: warning: north has been grazed for 61 days without a bag, since "
+            "2026-07-06\n"
+            "   1 | - {date: 2026-05-10, herd: cows, pasture: north}\n"
+            "     |   ^\n" +
                 remedy("north"));
   folder.write("grazing.yaml",
                "- {date: 2026-05-10, herd: cows, pasture: north}\n"
                "- {date: 2026-08-20, herd: cows, pasture: meadow}\n");
   EXPECT_EQ(doubts_of(folder, "2026-10-19"), "");
   EXPECT_EQ(doubts_of(folder, "2026-10-20"),
-            "grazing.yaml:2:1: warning: meadow has been grazed for 61 days without a bag, since "
-            "2026-08-20\n" +
+            "grazing.yaml:2:3: warning: meadow has been grazed for 61 days without a bag, since "
+            "2026-08-20\n"
+            "   2 | - {date: 2026-08-20, herd: cows, pasture: meadow}\n"
+            "     |   ^\n" +
                 remedy("meadow"));
 }
 
@@ -50,7 +54,9 @@ TEST(Doubts, AQuoteOverAYearOld) {
   folder.write("grazing.yaml", "# none\n");
   EXPECT_EQ(doubts_of(folder, "2027-08-01"), "");
   EXPECT_EQ(doubts_of(folder, "2027-08-02"),
-            "feeds.yaml:1:1: warning: the newest quote of cube is of 2026-08-01, 366 days old\n"
+            "feeds.yaml:1:3: warning: the newest quote of cube is of 2026-08-01, 366 days old\n"
+            "   1 | - id: cube\n"
+            "     |   ^\n"
             "  ask again, then  pluckbook quote cube PRICE/UNIT\n");
 }
 

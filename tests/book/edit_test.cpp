@@ -206,7 +206,9 @@ TEST(Edit, AMarkIsMadeOnce) {
 TEST(Edit, ALayoutThatCannotBeAddedToIsLeftToTheHand) {
   EXPECT_EQ(
       text_of(with_bag(book_with_lab(), "f.yaml", "[{bag: a, plucked: 2026-06-12}]\n", new_bag())),
-      "f.yaml:1:1: this layout cannot be added to without rewriting it\n"
+      "f.yaml:1:1: what stands here cannot be added to without rewriting it\n"
+      "   1 | [{bag: a, plucked: 2026-06-12}]\n"
+      "     | ^\n"
       "  nothing was changed; add by hand:  - bag: 26-north-03\n");
 }
 

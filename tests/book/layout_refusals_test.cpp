@@ -27,7 +27,9 @@ TEST(LabTable, NeedsARowBelowHeadersThatDiffer) {
             "lab.csv: no row stands below the headers\n"
             "  give the laboratory's CSV as it came\n");
   EXPECT_EQ(refusal(read_table("bag,cp,cp\na,7,8\n")),
-            "lab.csv:1:1: two columns are headed 'cp'\n"
+            "lab.csv:1:8: two columns are headed 'cp'\n"
+            "   1 | bag,cp,cp\n"
+            "     |        ^~\n"
             "  rename one, so that it is plain which is meant\n");
   EXPECT_EQ(refusal(read_table("bag,cp,,\na,7,,\n")), "taken") << "columns without a header may be";
   const Result<LabTable> two = read_table("bag,cp\na,7\nb,8\n");
@@ -40,9 +42,13 @@ TEST(LabTable, NeedsARowBelowHeadersThatDiffer) {
 TEST(Layout, IsNotProposedWithoutBagsOrFigures) {
   EXPECT_EQ(refusal(proposed("tag no,cp\na,7\n")),
             "lab.csv:1:1: no column is headed as that of the bags\n"
+            "   1 | tag no,cp\n"
+            "     | ^\n"
             "  head it 'bag', or write the layout into layouts.yaml\n");
   EXPECT_EQ(refusal(proposed("bag,colour\na,brown\n")),
             "lab.csv:1:1: no column is headed by a figure this program knows\n"
+            "   1 | bag,colour\n"
+            "     | ^\n"
             "  write the layout into layouts.yaml, or look at the delimiter\n");
 }
 
@@ -68,6 +74,8 @@ TEST(Layout, FitsATableThatHasItsColumns) {
   EXPECT_TRUE(fits(*layout, *read_table("cp,extra,date reported,bag\n7,x,2026-09-14,a\n")));
   EXPECT_EQ(refusal(fits(*layout, *read_table("bag,date reportd,cp\na,2026-09-14,7\n"))),
             "lab.csv:1:1: layout 'county' asks for a column headed 'date reported'\n"
+            "   1 | bag,date reportd,cp\n"
+            "     | ^\n"
             "  did you mean 'date reportd'?\n");
   Book book;
   book.layouts.push_back(*layout);
@@ -135,12 +143,12 @@ TEST(Import, ARowIsRefusedForItsBagItsDateItsWidthAndAFigureGivenTwice) {
   const Import import = import_rows(book, layout, *read_table(text), Date(2026, 9, 20));
   const std::vector<std::string> reasons = {
       "there is no bag '26-north-03'; did you mean '26-north-01'?",
-      "date 'soon' is not year-month-day",
-      "the row has 3 cells, the headers 4",
-      "cp stands in two columns",
-      "the row names no bag",
+      "date 'soon' is not year-month-day; write it so",
+      "the row has 3 cells, the headers 4; is a delimiter missing?",
+      "cp stands in two columns; leave one of them empty",
+      "the row names no bag; write its tag, or take the row out",
       "there is no bag 'no-such-tag-at-all'",
-      "the row holds no figure"};
+      "the row holds no figure; take it out, or look at the layout"};
   ASSERT_EQ(import.refused.size(), reasons.size());
   for (std::size_t i = 0; i < reasons.size(); ++i) {
     EXPECT_EQ(import.refused[i].what, reasons[i]);

@@ -112,7 +112,8 @@ TEST(Import, EveryCellIsAFigureANoteNothingOrAReason) {
            {"-", DecimalMark::point, "2026-09-01, adf 40"},
            {"N/A", DecimalMark::point, "2026-09-01, adf 40"},
            {"7.5", DecimalMark::comma,
-            "refused: cp '7.5' has a point, but the layout's decimals have a comma"},
+            "refused: cp '7.5' has a point, but the layout's decimals have a comma; write a "
+            "comma"},
            {"7,5", DecimalMark::point,
             "refused: crude protein '7,5' is not a number; write a point for the decimals: 7.5"},
            {">9", DecimalMark::point,

@@ -50,6 +50,16 @@ TEST(Store, WhicheverCallFailsTheOldOrTheNewFileIsWhole) {
   }
 }
 
+TEST(Store, WritesNoFileOutsideTheBook) {
+  ForgetfulDisk files(std::optional<std::string>{});
+  const Result<Replaced> done =
+      replace_file(files, "/book", "../notes.txt", new_text, std::nullopt);
+  ASSERT_FALSE(done);
+  EXPECT_EQ(to_text(done.problems()[0]),
+            "pluckbook: '../notes.txt' is no file of the book\n  nothing was changed\n");
+  EXPECT_EQ(files.calls, 0);
+}
+
 TEST(Store, WheneverThePowerGoesTheOldOrTheNewFileIsWhole) {
   std::size_t states = 0;
   for (const std::optional<std::string>& old : {std::optional<std::string>(), {old_text}}) {

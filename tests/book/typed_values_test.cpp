@@ -55,7 +55,7 @@ TEST(FeedsFile, GivesItsFeedsOrSaysWhyNot) {
   EXPECT_EQ(read_feeds_file(folder.path() / "none.yaml", UnitSystem::us, "USD").problems()[0].what,
             "no feeds are written here");
   EXPECT_EQ(read_feeds_file(folder.path() / "no.yaml", UnitSystem::us, "USD").problems()[0].what,
-            "this file of the book is missing");
+            "there is no such file");
 }
 
 TEST(FeedsFile, SaysHowOftenAFeedMayBeFed) {

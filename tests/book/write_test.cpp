@@ -58,6 +58,19 @@ TEST(TwoShells, WhatAnEditorAddedSinceIsKept) {
   EXPECT_NE(after.find("cp: 6.4"), std::string::npos);
 }
 
+TEST(Write, ABookWhoseFolderIsGoneIsSaidToBeGone) {
+  Book book;
+  {
+    const BookFolder folder;
+    book = read_whole_book(folder.path()).book;
+  }
+  const Result<Written> written = add_bag(book, bag_in("meadow"));
+  ASSERT_FALSE(written);
+  EXPECT_EQ(to_text(written.problems()[0]), "pluckbook: cannot find " + book.folder +
+                                                "\n"
+                                                "  nothing was changed\n");
+}
+
 TEST(LeftoverDrafts, AreNamedByCheckAndByTheNextChangeAndThenGone) {
   const BookFolder folder;
   const std::string draft = "samples/2026/.0123456789abcdef.new";

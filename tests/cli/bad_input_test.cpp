@@ -104,7 +104,7 @@ TEST(BadHerd, OnNoPastureIsSaidWithWhatToWrite) {
   const Ran ran = run_in(folder.path(), "outlook spring-cows --as-of 2026-08-20");
   EXPECT_EQ(ran.exit, 3) << ran.output;
   EXPECT_NE(ran.output.find("on no pasture"), std::string::npos) << ran.output;
-  EXPECT_NE(ran.output.find("grazing.yaml"), std::string::npos) << ran.output;
+  EXPECT_NE(ran.output.find("pluckbook move spring-cows"), std::string::npos) << ran.output;
 }
 
 TEST(BadCommandLine, SuggestsTheNearestWordAndExitsTwo) {
@@ -114,7 +114,7 @@ TEST(BadCommandLine, SuggestsTheNearestWordAndExitsTwo) {
       {"outlook --as-off 2026-08-20", "did you mean '--as-of'?"},
       {"outlook spring-cow --as-of 2026-08-20", "did you mean 'spring-cows'?"},
       {"outlook --as-of 8/20/2026", "2026-07-06"},
-      {"price", "for example: pluckbook price spring-cows"},
+      {"price", "name one: spring-cows, first-calf"},
       {"price spring-cows --cover 40", "50 to 99"},
       {"need --weight 1200 --month 13", "1 to 12"},
   };

@@ -106,6 +106,19 @@ TEST(FailingDisk, WhatAnEditorSavesMeanwhileIsKeptBesideTheResult) {
   EXPECT_EQ(run_in(folder.path(), "check").exit, 0);
 }
 
+TEST(FailingDisk, APageThatIsChangedMeanwhileIsLeftAsItIs) {
+  const FreshFolder folder("northern");
+  const std::string report = "report --output wall.html --as-of 2026-10-25";
+  ASSERT_EQ(run_in(folder.path(), report).exit, 0);
+  const auto page = folder.path() / "wall.html";
+  const Ran ran = run_with_fault(folder.path(), "edit:" + page.string(), report);
+  EXPECT_EQ(ran.exit, 4);
+  EXPECT_EQ(ran.output,
+            "pluckbook: 'wall.html' was changed by someone else meanwhile\n"
+            "  it was left as it is; say the same again\n");
+  EXPECT_TRUE(read_text(page).ends_with("# saved by an editor\n"));
+}
+
 // Runs shell commands where disks of their own can be mounted; exit 77 where that is forbidden.
 Ran run_with_own_mounts(const std::string& mounts, const std::string& commands) {
   return shell("unshare -m sh -c '" + mounts + " || exit 77; " + commands + "' 2>&1");

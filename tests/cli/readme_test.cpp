@@ -38,21 +38,42 @@ std::string readme() {
   return read_text(std::filesystem::path(PLUCKBOOK_SOURCE) / "README.md");
 }
 
-/// The README with every console block's commands run anew, in order, in one fresh book.
+/// Runs a line of the shell where the reader stands, and goes where it says "cd".
+std::string run_there(std::filesystem::path& there, const std::string& command) {
+  const Ran ran = run_line(there, "{ " + command + "\n} 2>&1");
+  if (command.starts_with("cd ")) there /= command.substr(3);
+  return ran.output;
+}
+
+/// The lines that follow and begin with ">", as a shell asks for more; put behind the command.
+std::string with_more(std::string command, std::istringstream& lines, std::string& text) {
+  while (lines.peek() == '>') {
+    std::string line;
+    std::getline(lines, line);
+    text += line + "\n";
+    command += "\n" + (line.size() > 2 ? line.substr(2) : "");
+  }
+  return command;
+}
+
+/// The README with every console block's commands run anew, in order: in one fresh demo book, and
+/// behind the mark "an empty folder" in one of those.
 std::string replayed_readme(const std::string& markdown) {
-  FreshFolder book("northern");
+  FreshFolder book("northern"), empty;
+  std::filesystem::path there = book.path();
   std::istringstream lines(markdown);
   std::string text;
   bool inside = false;
   bool console = false;
   for (std::string line; std::getline(lines, line);) {
-    if (line.rfind("```", 0) == 0) {
-      inside = !inside;
-      console = inside && line == "```console";
-    }
-    const bool command = console && line.rfind("$ pluckbook ", 0) == 0;
-    if (!console || command || line.rfind("```", 0) == 0) text += line + "\n";
-    if (command) text += run_in(book.path(), line.substr(12)).output;
+    if (line == "<!-- an empty folder -->") there = empty.path();
+    if (line == "<!-- the demo book -->") there = book.path();
+    const bool fence = line.starts_with("```");
+    if (fence) inside = !inside;
+    if (fence) console = inside && line == "```console";
+    const bool command = console && line.starts_with("$ ");
+    if (!console || command || fence) text += line + "\n";
+    if (command) text += run_there(there, with_more(line.substr(2), lines, text));
   }
   return text;
 }

@@ -121,6 +121,7 @@ TEST(GaussianProcessPosterior, RefusesWhatHasNoFactor) {
   const auto negative = GaussianProcess::condition(one_series, {{{150, 2024}, -2, -2, -1}});
   ASSERT_FALSE(negative.ok());
   EXPECT_EQ(negative.problems()[0].fault, Fault::input);
+  EXPECT_EQ(negative.problems()[0].what, "these observations cannot be told apart from each other");
 }
 
 TEST(GaussianProcessPosterior, StandsBagsThatRepeatEachOtherAlmostWithoutNoise) {

@@ -1,0 +1,24 @@
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "cli/command.h"
+#include "cli/terminal.h"
+#include "report/json.h"
+#include "report/pages.h"
+
+namespace pluckbook::cli {
+
+Result<Answer> run_feeds(const Arguments& arguments) {
+  const std::string words = fmt::format("{}", fmt::join(arguments.words, " "));
+  const std::vector<const PublishedFeed*> feeds = feeds_called(words);
+  if (feeds.empty()) {
+    return usage_problem(fmt::format("no published feed is called '{}'", shown(words)),
+                         feed_suggestion(words));
+  }
+  Answer answer;
+  answer.text =
+      arguments.has("json") ? printed(feeds_json(feeds)) : text_of(feeds_page(feeds), page_width());
+  return answer;
+}
+
+}  // namespace pluckbook::cli
