@@ -16,8 +16,8 @@ struct Place {
   std::string file;
   int line = 0;
   int column = 0;
-  int length = 1;         // characters under the caret
-  std::string line_text;  // the line as it stands in the file
+  int length = 1;              // characters under the caret
+  std::string line_text = {};  // the line as it stands in the file
 };
 
 /// What the caller should do next; decides the exit status of the program.

@@ -35,8 +35,8 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 20> counted{
 std::vector<std::string_view> nutrients_that_decide(const Mix& mix) {
   std::vector<std::string_view> nutrients;
   for (const auto& [limit, nutrient] : counted) {
-    const bool priced = std::any_of(mix.marginal_costs.begin(), mix.marginal_costs.end(),
-                                    [&](const MarginalCost& cost) { return cost.limit == limit; });
+    const bool priced = std::ranges::find(mix.marginal_costs, limit, &MarginalCost::limit) !=
+                        mix.marginal_costs.end();
     const bool known = std::find(nutrients.begin(), nutrients.end(), nutrient) != nutrients.end();
     if (priced && !known) nutrients.push_back(nutrient);
   }

@@ -5,12 +5,9 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <limits>
 
 namespace pluckbook {
 namespace {
-
-constexpr double infinity = std::numeric_limits<double>::infinity();
 
 /// min cost . x, x >= 0, rows at least `row_lower`: the shape most supplements have.
 LinearProgram at_least(const Eigen::MatrixXd& a, const Eigen::VectorXd& cost,
@@ -18,9 +15,9 @@ LinearProgram at_least(const Eigen::MatrixXd& a, const Eigen::VectorXd& cost,
   return {.a = a,
           .cost = cost,
           .lower = Eigen::VectorXd::Zero(a.cols()),
-          .upper = Eigen::VectorXd::Constant(a.cols(), infinity),
+          .upper = Eigen::VectorXd::Constant(a.cols(), no_bound),
           .row_lower = row_lower,
-          .row_upper = Eigen::VectorXd::Constant(a.rows(), infinity)};
+          .row_upper = Eigen::VectorXd::Constant(a.rows(), no_bound)};
 }
 
 /// min 0.40 cake + 0.15 hay;  cp: 0.36 cake + 0.08 hay >= 0.30
@@ -57,10 +54,10 @@ TEST(LinearProgram, RangingSaysWhenHayWouldComeIn) {
   EXPECT_NEAR(ranges.cost[0].low, 0, 1e-12);
   EXPECT_NEAR(ranges.cost[0].high, 0.675, 1e-12);
   EXPECT_NEAR(ranges.cost[1].low, 0.08 * 0.40 / 0.36, 1e-12);
-  EXPECT_EQ(ranges.cost[1].high, infinity);
+  EXPECT_EQ(ranges.cost[1].high, no_bound);
   ASSERT_TRUE(ranges.rhs[0].has_value());
   EXPECT_NEAR(ranges.rhs[0]->low, 0, 1e-12);
-  EXPECT_EQ(ranges.rhs[0]->high, infinity);
+  EXPECT_EQ(ranges.rhs[0]->high, no_bound);
 }
 
 // Cake at most 0.5 kg gives 0.18; hay the other 0.12 / 0.08 = 1.5 kg. 0.20 + 0.225 = 0.425.
@@ -84,8 +81,8 @@ TEST(LinearProgram, UpperSidesHaveNegativePrices) {
   program.a = (Eigen::MatrixXd(3, 2) << 1, 0, 0, 2, 3, 2).finished();
   program.cost = Eigen::Vector2d(-3, -5);
   program.lower = Eigen::Vector2d::Zero();
-  program.upper = Eigen::Vector2d::Constant(infinity);
-  program.row_lower = Eigen::Vector3d::Constant(-infinity);
+  program.upper = Eigen::Vector2d::Constant(no_bound);
+  program.row_lower = Eigen::Vector3d::Constant(-no_bound);
   program.row_upper = Eigen::Vector3d(4, 12, 18);
   const LpAnswer answer = solve(program);
   expect_proven(answer);
@@ -104,14 +101,14 @@ TEST(LinearProgram, FreeAmountsMayGoBelowZero) {
   LinearProgram program = at_least((Eigen::MatrixXd(3, 2) << 1, -1, 1, 1, 0, 1).finished(),
                                    Eigen::Vector2d(1, 0), Eigen::Vector3d(-3, 3, 1));
   program.row_upper[2] = 1;
-  program.lower.setConstant(-infinity);
+  program.lower.setConstant(-no_bound);
   const LpAnswer answer = solve(program);
   expect_proven(answer);
   EXPECT_TRUE(answer.x.isApprox(Eigen::Vector2d(2, 1), 1e-12));
 
   LinearProgram alone = at_least(Eigen::MatrixXd::Ones(1, 1), Eigen::VectorXd::Ones(1),
                                  Eigen::VectorXd::Constant(1, -5));
-  alone.lower[0] = -infinity;
+  alone.lower[0] = -no_bound;
   EXPECT_NEAR(solve(alone).objective, -5, 1e-12);
 }
 
@@ -236,8 +233,8 @@ TEST(LinearProgram, BealesDegenerateExampleDoesNotCycle) {
       (Eigen::MatrixXd(3, 4) << 0.25, -60, -0.04, 9, 0.5, -90, -0.02, 3, 0, 0, 1, 0).finished();
   program.cost = Eigen::Vector4d(-0.75, 150, -0.02, 6);
   program.lower = Eigen::Vector4d::Zero();
-  program.upper = Eigen::Vector4d::Constant(infinity);
-  program.row_lower = Eigen::Vector3d::Constant(-infinity);
+  program.upper = Eigen::Vector4d::Constant(no_bound);
+  program.row_lower = Eigen::Vector3d::Constant(-no_bound);
   program.row_upper = Eigen::Vector3d(0, 0, 1);
   const LpAnswer answer = solve(program);
   expect_proven(answer);
@@ -254,7 +251,7 @@ TEST(LinearProgram, TheCertificateNoticesAWrongAnswer) {
   EXPECT_GT(certify(program, Eigen::Vector2d(0, 3.75), right.y).gap, 1e-1);
   Eigen::Vector2d broken = right.x;
   broken[1] = std::nan("");
-  EXPECT_EQ(certify(program, broken, right.y).primal_infeasibility, infinity);
+  EXPECT_EQ(certify(program, broken, right.y).primal_infeasibility, no_bound);
 }
 
 }  // namespace

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <string>
 
 #include "numeric/lp_random.h"
@@ -13,8 +12,7 @@
 namespace pluckbook {
 namespace {
 
-constexpr double infinity = std::numeric_limits<double>::infinity();
-constexpr unsigned seed = 5;
+constexpr unsigned alone_seed = 5;
 
 /// One to three columns of an invented program, of which the first alone costs something.
 LinearProgram one_that_costs(RandomPrograms& random) {
@@ -43,11 +41,11 @@ void expect_same(const LinearProgram& p, const LpAnswer& alone, const LpAnswer& 
 }
 
 TEST(LpAlone, AgreesWithTheSimplexAndProvesIt) {
-  RandomPrograms random(seed);
+  RandomPrograms random(alone_seed);
   LpAlone alone;
   int possible = 0, impossible = 0, by_the_simplex = 0;
   for (int number = 0; number < 5000; ++number) {
-    SCOPED_TRACE("seed " + std::to_string(seed) + ", program " + std::to_string(number));
+    SCOPED_TRACE("seed " + std::to_string(alone_seed) + ", program " + std::to_string(number));
     const LinearProgram p = one_that_costs(random);
     ASSERT_TRUE(costs_one(p));
     const LpAnswer& answer = alone.solve(p);
@@ -62,14 +60,14 @@ TEST(LpAlone, AgreesWithTheSimplexAndProvesIt) {
 }
 
 TEST(LpAlone, AnIntervalPricesEveryFeedOfAMixAsItsOwnProgramDoes) {
-  RandomPrograms random(seed + 1);
+  RandomPrograms random(alone_seed + 1);
   LpAlone alone;
   int possible = 0;
   for (int number = 0; number < 200; ++number) {
     const LinearProgram p = random.program(random.whole(2, 8), 12, LpShape::plain);
     for (int j = 0; j < p.a.cols(); ++j) {
-      SCOPED_TRACE("seed " + std::to_string(seed + 1) + ", program " + std::to_string(number) +
-                   ", feed " + std::to_string(j));
+      SCOPED_TRACE("seed " + std::to_string(alone_seed + 1) + ", program " +
+                   std::to_string(number) + ", feed " + std::to_string(j));
       LinearProgram one = p;
       one.a = p.a.col(j);
       for (Eigen::VectorXd* each : {&one.cost, &one.lower, &one.upper})
@@ -91,9 +89,9 @@ LinearProgram a_cube() {
   p.a = Eigen::Vector2d(0.2, 1);
   p.cost = Eigen::VectorXd::Constant(1, 0.4);
   p.lower = Eigen::VectorXd::Zero(1);
-  p.upper = Eigen::VectorXd::Constant(1, infinity);
-  p.row_lower = Eigen::Vector2d(0.3, -infinity);
-  p.row_upper = Eigen::Vector2d(infinity, 4);
+  p.upper = Eigen::VectorXd::Constant(1, no_bound);
+  p.row_lower = Eigen::Vector2d(0.3, -no_bound);
+  p.row_upper = Eigen::Vector2d(no_bound, 4);
   return p;
 }
 

@@ -14,7 +14,7 @@
 namespace pluckbook {
 namespace {
 
-constexpr unsigned seed = 91;
+constexpr unsigned dual_seed = 91;
 constexpr double tolerance = 1e-11;
 
 LpDictionary begun(const LinearProgram& program) {
@@ -26,11 +26,11 @@ LpDictionary begun(const LinearProgram& program) {
 }
 
 TEST(BringWithinBounds, LeavesTheWalkNothingToDo) {
-  RandomPrograms random(seed);
+  RandomPrograms random(dual_seed);
   LpWalkRoom room;
   int possible = 0;
   for (int number = 0; number < 1000; ++number) {
-    SCOPED_TRACE("seed " + std::to_string(seed) + ", program " + std::to_string(number));
+    SCOPED_TRACE("seed " + std::to_string(dual_seed) + ", program " + std::to_string(number));
     const LpShape shape = number % 3 == 0 ? LpShape::degenerate : LpShape::plain;
     LpDictionary dictionary =
         begun(random.program(random.whole(8, 25), random.whole(12, 40), shape));

@@ -10,7 +10,7 @@
 namespace pluckbook {
 namespace {
 
-constexpr unsigned seed = 77;
+constexpr unsigned solver_seed = 77;
 
 LpShape some_shape(RandomPrograms& random) {
   if (random.once_in(5)) return LpShape::infeasible;
@@ -22,8 +22,8 @@ LinearProgram some_program(RandomPrograms& random) {
 }
 
 TEST(LpSolver, KeepsNothingOfAnEarlierProgramButItsMemory) {
-  SCOPED_TRACE(seed);
-  RandomPrograms random(seed);
+  SCOPED_TRACE(solver_seed);
+  RandomPrograms random(solver_seed);
   LpSolver solver;
   for (int k = 0; k < 500; ++k) {
     const LinearProgram program = some_program(random);
@@ -41,8 +41,8 @@ TEST(LpSolver, KeepsNothingOfAnEarlierProgramButItsMemory) {
 }
 
 TEST(LpSolver, ASeasonOnTheLastBasisIsAsCheapAsEachDayBegunAnew) {
-  SCOPED_TRACE(seed + 1);
-  RandomPrograms random(seed + 1);
+  SCOPED_TRACE(solver_seed + 1);
+  RandomPrograms random(solver_seed + 1);
   for (int season = 0; season < 20; ++season) {
     LpSolver solver;
     LinearProgram day = random.program(12, 20, LpShape::plain);

@@ -8,7 +8,7 @@
 namespace pluckbook {
 namespace {
 
-constexpr unsigned seed = 41;
+constexpr unsigned lu_seed = 41;
 constexpr double last_digits = 3e-16;  // a rounding and a half
 
 /// A matrix whose rows are in units up to a billion apart.
@@ -37,8 +37,8 @@ double left_over(const Eigen::MatrixXd& matrix, const Eigen::VectorXd& z,
 }
 
 TEST(SmallLu, SolvesRowsInAnyUnitsToTheLastDigits) {
-  SCOPED_TRACE(seed);
-  std::mt19937 random(seed);
+  SCOPED_TRACE(lu_seed);
+  std::mt19937 random(lu_seed);
   SmallLu lu;  // one for all: nothing of an earlier matrix may stay
   lu.make_room(30);
   for (int k = 0; k < 300; ++k) {
