@@ -109,11 +109,16 @@ std::string load_in_words(const FeedOffer& offer, const Reader& reader) {
   return shortest(tons) + " " + ton_word(reader) + (tons == 1 ? "" : "s");
 }
 
+std::string load_count(double kilograms, const FeedOffer& offer) {
+  const std::optional<double> load = load_of(offer);
+  if (!load) return "";
+  const double loads = kilograms / *load;
+  return fixed(loads, loads < 1 ? 2 : 1) + " loads";
+}
+
 std::string loads_in_words(double kilograms, const FeedOffer& offer, const Reader& reader) {
-  const std::string load = load_in_words(offer, reader);
-  if (load.empty()) return "";
-  const double loads = kilograms / *load_of(offer);
-  return fixed(loads, loads < 1 ? 2 : 1) + " loads of " + load;
+  const std::string count = load_count(kilograms, offer);
+  return count.empty() ? "" : count + " of " + load_in_words(offer, reader);
 }
 
 Cents to_cents(double money) {

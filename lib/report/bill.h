@@ -16,6 +16,8 @@ using Hundredths = long;  // of a ton (2000 lb) or a tonne, as the reader counts
 std::string ton_word(const Reader& reader);  // "ton" or "tonne"
 Hundredths hundredths_of_ton(double kilograms, const Reader& reader);
 Cents to_cents(double money);
+/// "2.5 loads"; "" where its quote does not say the load.
+std::string load_count(double kilograms, const FeedOffer& offer);
 /// "2.5 loads of 25 tons": how many trucks bring it; "" where its quote does not say the load.
 std::string loads_in_words(double kilograms, const FeedOffer& offer, const Reader& reader);
 /// "25 tons", the load of its quote; "" where the quote does not say.

@@ -141,7 +141,7 @@ std::string sold_as(const FeedLine& line, const Reader& reader) {
   const double kg = static_cast<double>(line.tons) / 100 *
                     (reader.units == UnitSystem::us ? kg_per_us_ton : kg_per_tonne);
   if (unit.word == ton_word(reader)) {
-    const std::string loads = loads_in_words(kg, *line.offer, reader);
+    const std::string loads = load_count(kg, *line.offer);
     return loads.empty() ? "-" : loads;
   }
   return fmt::format("{} x {}", fixed(kg / unit.kg, 1), unit.word);

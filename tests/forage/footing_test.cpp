@@ -19,7 +19,7 @@ LabResult page(Values values, Basis basis = Basis::dry_matter) {
   result.received = Date(2026, 6, 25);
   result.basis = basis;
   result.values = std::move(values);
-  result.origin = {"samples/2026/north.yaml", 14};
+  result.origin = {"samples/2026/north.yaml", 14, 1};
   return result;
 }
 

@@ -48,7 +48,7 @@ struct Ranch {
     Pasture pasture;
     pasture.id = "north";
     pasture.forage = "northern mixed-grass";
-    pasture.origin = {"pastures.yaml", 3};
+    pasture.origin = {"pastures.yaml", 3, 1};
     book.pastures.push_back(pasture);
   }
   Pasture& pasture() { return book.pastures[0]; }
