@@ -68,7 +68,7 @@ void LpDictionary::choose_units(const LinearProgram& program, const Eigen::Vecto
     largest_cost = std::max(largest_cost, std::abs(table(m, j)));
   }
   const double scale = power_of_two_over(largest_cost);
-  if (n > 0) table.row(m) *= scale;  // Eigen steps from a null pointer where nothing is
+  if (n > 0) table.row(m) *= scale;
   units.cost = 1 / scale;
 }
 

@@ -62,6 +62,7 @@ bool Walker::look_for_misses() {
 /// What one unit more of each nonbasic variable does to the misses, or to the cost.
 void Walker::look_for_gradient(bool feasible) {
   const int m = dictionary_.rows();
+  if (dictionary_.columns() == 0) return;  // Eigen may not be asked for a row of nothing
   if (feasible)
     room_.gradient = dictionary_.table.row(m).transpose();
   else

@@ -159,7 +159,7 @@ TEST_P(Report, TheOutlooksTextSaysWhatItsJsonSays) {
     const auto json = nlohmann::json::parse(run("outlook " + herd + " --json"));
     for (const auto& nutrient : json.at("herds")[0].at("nutrients")) {
       const auto percent = [](const nlohmann::json& value) {
-        return fmt::format("{:.1f} %", value.get<double>());
+        return fmt::format("{:.1f}", value.get<double>());
       };
       const std::string name = nutrient.at("nutrient") == "tdn" ? "TDN" : "protein";
       const std::string row =
