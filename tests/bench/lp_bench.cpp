@@ -1,5 +1,5 @@
-// lp_bench.cpp - time to the cheapest mix, beside GLPK on the same invented programs. GLPK is timed
-// as one would call it: build, dual simplex, free. Ours counts duals, certificate and its check. On
+// lp_bench.cpp - time to the cheapest mix, beside GLPK and CLP on the same invented programs. They
+// are timed as one would call them: build, dual simplex, free. Ours counts duals, certificate and its check. On
 // the next day every number is another one; both begin at the last basis. A season is 365 such days
 // at three covers, and every feed alone each day. Arguments: rows, columns.
 #include <benchmark/benchmark.h>
@@ -9,6 +9,7 @@
 #include <cmath>
 #include <vector>
 
+#include "bench/lp_clp.h"
 #include "bench/lp_programs.h"
 #include "numeric/linear_program.h"
 #include "numeric/lp_alone.h"
@@ -65,6 +66,22 @@ void glpk(benchmark::State& state) {
   over(state, programs_for(state), [](const LinearProgram& p) {
     Glpk second(p);
     second.solve(GLP_DUALP, 1e-7);
+    return second.objective();
+  });
+}
+
+/// Skips itself where an answer of CLP is another than ours: times of different answers say nothing.
+void clp(benchmark::State& state) {
+  const std::vector<LinearProgram> all = programs_for(state);
+  for (const LinearProgram& program : all) {
+    Clp second(program);
+    const double ours = solve(program).objective;
+    if (!second.solve() || std::abs(second.objective() - ours) > 1e-7 * std::max(1.0, ours))
+      return state.SkipWithError("CLP finds another least cost");
+  }
+  over(state, all, [](const LinearProgram& p) {
+    Clp second(p);
+    second.solve();
     return second.objective();
   });
 }
@@ -204,6 +221,7 @@ BENCHMARK(cold)->Apply(sizes);
 BENCHMARK(warm)->Apply(sizes);
 BENCHMARK(cold_with_ranging)->Apply(sizes);
 BENCHMARK(glpk)->Apply(sizes);
+BENCHMARK(clp)->Apply(sizes);
 BENCHMARK(glpk_with_ranging)->Apply(sizes);
 BENCHMARK(glpk_warm)->Apply(sizes);
 BENCHMARK(glpk_kept)->Apply(sizes);
