@@ -148,9 +148,9 @@ class TreeBuilder : public YAML::EventHandler {
 
   // Nodes come in order, so the columns of a long line are counted once.
   int column(std::size_t at) {
-    const LineSpan line = line_around(text_, at);
-    if (counted_at_ < line.begin || counted_at_ > at) {
-      counted_at_ = line.begin;
+    if (at < counted_at_ || at > line_.end) {
+      line_ = line_around(text_, at);
+      counted_at_ = line_.begin;
       counted_column_ = 1;
     }
     counted_column_ += static_cast<int>(characters(text_.substr(counted_at_, at - counted_at_)));
@@ -167,6 +167,7 @@ class TreeBuilder : public YAML::EventHandler {
   }
 
   void check_text(std::size_t at, const std::string& value, bool block) const {
+    if (value.size() <= limits_.text && std::all_of(value.begin(), value.end(), is_plain)) return;
     if (characters(value) > limits_.text) {
       refuse(at, fmt::format("this text is longer than {} characters", limits_.text), "shorten it");
     }
@@ -249,7 +250,8 @@ class TreeBuilder : public YAML::EventHandler {
   YamlNode root_;
   int nodes_ = 0;
   bool document_seen_ = false;
-  std::size_t counted_at_ = 0;  // the byte up to which the columns of its line are counted
+  LineSpan line_ = {1, 0};      // the line last counted in; none yet
+  std::size_t counted_at_ = 0;  // the byte up to which its columns are counted
   int counted_column_ = 1;
 };
 

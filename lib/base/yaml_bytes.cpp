@@ -12,7 +12,17 @@ namespace {
 
 constexpr std::size_t line_shown = 240;  // characters of a line worth printing under a Problem
 
+// By the first byte of a character in well-formed UTF-8.
+std::size_t length_of_character(char first) {
+  const auto byte = static_cast<unsigned char>(first);
+  return byte < 0x80 ? 1 : byte < 0xE0 ? 2 : byte < 0xF0 ? 3 : 4;
+}
+
 }  // namespace
+
+bool is_plain(char c) {
+  return c >= ' ' && c <= '~';
+}
 
 std::size_t characters(std::string_view utf8) {
   return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) {
@@ -179,10 +189,15 @@ std::optional<Problem> refuse_bytes(const std::string& file, std::string_view te
   const std::size_t bad = utf8_bytes(text);
   if (bad < text.size()) return not_text(file, text, bad);
 
-  std::size_t at = start_of_text(text);
-  for (char32_t code : code_points(text.substr(at))) {
+  for (std::size_t at = start_of_text(text); at < text.size();) {
+    if (is_plain(text[at]) || text[at] == '\n') {  // nearly all of a book
+      ++at;
+      continue;
+    }
+    const std::size_t length = length_of_character(text[at]);
+    const char32_t code = code_points(text.substr(at, length)).front();
     if (auto problem = refuse_character(file, text, at, code)) return problem;
-    at += code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4;
+    at += length;
   }
   for (std::size_t begin = start_of_text(text); begin < text.size();) {
     const LineSpan line = line_around(text, begin);

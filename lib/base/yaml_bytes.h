@@ -11,6 +11,9 @@
 
 namespace pluckbook {
 
+/// A letter, digit, sign or space of ASCII: one byte, one character, nothing to refuse.
+bool is_plain(char c);
+
 /// Characters of a well-formed UTF-8 text.
 std::size_t characters(std::string_view utf8);
 
