@@ -18,6 +18,7 @@ struct Place {
   int column = 0;
   int length = 1;              // characters under the caret
   std::string line_text = {};  // the line as it stands in the file
+  bool operator==(const Place&) const = default;
 };
 
 /// What the caller should do next; decides the exit status of the program.

@@ -1,6 +1,7 @@
 #include "book/records.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace pluckbook {
 namespace {
@@ -48,26 +49,28 @@ const Move* move_of(const Book& book, const std::string& herd, Date on) {
   return last;
 }
 
-Book as_of(const Book& book, Date day) {
-  Book known = book;
-  std::erase_if(known.bags, [day](const Bag& bag) { return bag.plucked > day; });
-  for (Bag& bag : known.bags) forget_after(bag, day);
-  std::erase_if(known.moves, [day](const Move& move) {
+Book as_of(Book book, Date day) {
+  std::erase_if(book.bags, [day](const Bag& bag) { return bag.plucked > day; });
+  for (Bag& bag : book.bags) forget_after(bag, day);
+  for (Pasture& pasture : book.pastures)
+    std::erase_if(pasture.sampled_years, [day](int year) { return year > day.year(); });
+  std::erase_if(book.moves, [day](const Move& move) {
     return move.date > day && (!move.planned || *move.planned > day);
   });
-  std::erase_if(known.events, [day](const Event& event) { return event.date > day; });
-  std::erase_if(known.scores, [day](const ConditionScore& score) { return score.date > day; });
-  for (Feed& feed : known.feeds) {
+  std::erase_if(book.events, [day](const Event& event) { return event.date > day; });
+  std::erase_if(book.scores, [day](const ConditionScore& score) { return score.date > day; });
+  for (Feed& feed : book.feeds) {
     std::erase_if(feed.quotes,
                   [day](const Quote& quote) { return quote.date && *quote.date > day; });
   }
-  return known;
+  return book;
 }
 
-Book as_of_today(const Book& book, Date today) {
-  Book known = as_of(book, today);
-  known.moves = book.moves;
-  return known;
+Book as_of_today(Book book, Date today) {
+  std::vector<Move> moves = book.moves;
+  book = as_of(std::move(book), today);
+  book.moves = std::move(moves);
+  return book;
 }
 
 const LabResult* correction_of(const Bag& bag, const LabResult& result) {

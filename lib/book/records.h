@@ -39,7 +39,9 @@ struct Pasture {
   std::optional<int> green_up_month, green_up_day;            // usual; the class's own where none
   std::optional<double> trip;                                 // money for one feeding trip
   std::optional<double> water_sulfate_ppm, water_solids_ppm;  // of what they drink
+  std::vector<int> sampled_years = {};  // it has a file of bags in each, read or not
   Origin origin;
+  bool operator==(const Pasture&) const = default;
 };
 
 enum class CowClass { mature_cow, first_calf_heifer, bred_heifer, growing, bull };
@@ -118,6 +120,7 @@ struct LabResult {
   std::string tdn_by;  // how the laboratory says it calculates energy, may be empty
   std::string note;
   Origin origin;
+  bool operator==(const LabResult&) const = default;
 };
 
 enum class Method { hand_plucked, clipped };
@@ -125,6 +128,7 @@ enum class Method { hand_plucked, clipped };
 struct Sent {
   Date date;
   std::string lab;
+  bool operator==(const Sent&) const = default;
 };
 
 struct Bag {
@@ -140,6 +144,7 @@ struct Bag {
   std::string note;
   std::vector<LabResult> results;
   Origin origin;
+  bool operator==(const Bag&) const = default;
 };
 
 struct ConditionScore {
@@ -160,6 +165,7 @@ struct Event {
   EventKind kind = EventKind::rain;
   std::string note;
   Origin origin;
+  bool operator==(const Event&) const = default;
 };
 
 enum class DecimalMark { point, comma };
@@ -217,10 +223,10 @@ const Move* move_of(const Book& book, const std::string& herd, Date on);
 /// The book as it was known at the end of a day: later bags, marks, results, quotes, scores and
 /// events are taken out. A later move stays when it was planned by then; where none is, the herd is
 /// taken to stay where it stands.
-Book as_of(const Book& book, Date day);
+Book as_of(Book book, Date day);
 
 /// The same for the day the book is read on: every move written ahead in it is a plan by now.
-Book as_of_today(const Book& book, Date today);
+Book as_of_today(Book book, Date today);
 
 /// The result further down that corrects this one; nullptr when none does. Two corrections made on
 /// one day carry the same date as what they correct: only what stands above is corrected.

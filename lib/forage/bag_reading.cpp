@@ -73,14 +73,23 @@ class Sources {
 
 }  // namespace
 
-std::vector<BagReading> read_bags(const Book& book, const Pasture& pasture) {
-  std::vector<BagReading> readings;
+std::vector<const Bag*> bags_of(const Book& book, const Pasture& pasture) {
+  std::vector<const Bag*> bags;
   for (const Bag& bag : book.bags)
-    if (bag.pasture == pasture.id) readings.push_back(read_bag(bag, energy_choice(pasture.forage)));
-  std::stable_sort(readings.begin(), readings.end(), [](const BagReading& a, const BagReading& b) {
-    return a.bag->plucked < b.bag->plucked;
-  });
+    if (bag.pasture == pasture.id) bags.push_back(&bag);
+  std::stable_sort(bags.begin(), bags.end(),
+                   [](const Bag* a, const Bag* b) { return a->plucked < b->plucked; });
+  return bags;
+}
+
+std::vector<BagReading> read_bags(const std::vector<const Bag*>& bags, const Pasture& pasture) {
+  std::vector<BagReading> readings;
+  for (const Bag* bag : bags) readings.push_back(read_bag(*bag, energy_choice(pasture.forage)));
   return readings;
+}
+
+std::vector<BagReading> read_bags(const Book& book, const Pasture& pasture) {
+  return read_bags(bags_of(book, pasture), pasture);
 }
 
 const std::optional<FootedValue>& value_of(const FootedResult& result, DietNutrient nutrient) {

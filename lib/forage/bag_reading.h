@@ -24,7 +24,10 @@ struct BagReading {
 };
 
 /// The bags of a pasture in the order they were plucked.
+std::vector<const Bag*> bags_of(const Book& book, const Pasture& pasture);
 std::vector<BagReading> read_bags(const Book& book, const Pasture& pasture);
+/// Some of them.
+std::vector<BagReading> read_bags(const std::vector<const Bag*>& bags, const Pasture& pasture);
 
 const std::optional<FootedValue>& value_of(const FootedResult& result, DietNutrient nutrient);
 

@@ -1,7 +1,9 @@
 #include "forage/diet_refit.h"
 
+#include <algorithm>
 #include <limits>
 #include <map>
+#include <mutex>
 #include <set>
 #include <utility>
 
@@ -13,7 +15,8 @@ namespace {
 using Eigen::Index;
 using Eigen::VectorXd;
 
-constexpr int most_steps = 60;
+constexpr std::size_t most_known = 16;  // a replay asks for one after the other
+constexpr ClimbRules climb_rules = {60, 1e-3};  // a thousandth of a unit of log likelihood
 
 // The parameters: the kernel's free ones, then level and depth of CP and of TDN.
 constexpr Index level_at = kernel_parameters, depth_at = kernel_parameters + 2;
@@ -44,38 +47,94 @@ VectorXd prior_sd() {
   return sd;
 }
 
-/// All that the likelihood of some bags hangs on.
-std::vector<double> told_by(const std::vector<Observation>& seen) {
-  std::vector<double> told;
-  for (const Observation& one : seen) {
-    told.insert(told.end(), {one.when.day, one.when.onset_slope, one.when.event_sd, one.value,
-                             one.prior_mean, one.noise_variance});
-    for (const SharedError& error : one.shared)
-      told.insert(told.end(), {static_cast<double>(error.source), error.sd});
-  }
-  return told;
+/// The bags of a pasture that may have something to say: at most so many, spread evenly.
+std::vector<const Bag*> heard_of(const Book& book, const Pasture& pasture, std::size_t most) {
+  std::vector<const Bag*> bags = bags_of(book, pasture);
+  std::erase_if(bags, [](const Bag* bag) {
+    return bag->results.empty() || bag->spoiled || bag->method == Method::clipped;
+  });
+  if (bags.size() <= most) return bags;
+  std::vector<const Bag*> some;
+  for (std::size_t i = 0; i < most; ++i) some.push_back(bags[i * bags.size() / most]);
+  return some;
 }
 
-std::vector<BagReading> newest_used(std::vector<BagReading> bags) {
-  std::erase_if(bags, [](const BagReading& bag) { return !bag.used; });
-  const auto most = static_cast<std::size_t>(refit_rules().most_bags);
-  if (bags.size() > most) bags.erase(bags.begin(), bags.end() - static_cast<std::ptrdiff_t>(most));
-  return bags;
+/// How many bags of each pasture are heard, so many pastures being heard.
+std::size_t most_of_each(std::size_t pastures) {
+  const RefitRules& rules = refit_rules();
+  const int each = rules.most_bags / std::max(1, static_cast<int>(pastures));
+  return static_cast<std::size_t>(std::min(rules.most_bags_of_a_pasture, each));
+}
+
+/// All that a refit hangs on.
+struct Heard {
+  const ForageClass* forage = nullptr;
+  std::vector<Pasture> pastures;
+  std::vector<Bag> bags;
+  std::vector<Event> events;
+  bool operator==(const Heard&) const = default;
+};
+
+/// The years each pasture has bags in, whether their files were read or not.
+std::map<std::string, std::set<int>> years_of_pastures(const Book& book) {
+  std::map<std::string, std::set<int>> years;
+  for (const Pasture& pasture : book.pastures)
+    years[pasture.id].insert(pasture.sampled_years.begin(), pasture.sampled_years.end());
+  for (const Bag& bag : book.bags) years[bag.pasture].insert(bag.plucked.year());
+  return years;
 }
 
 }  // namespace
 
-DietModel model_of(const Book& book, const ForageClass& forage) {
+std::vector<const Pasture*> pastures_refitted_on(const Book& book, const ForageClass& forage) {
+  std::map<std::string, std::set<int>> years = years_of_pastures(book);
   std::vector<const Pasture*> pastures;
   for (const Pasture& pasture : book.pastures)
-    if (find_forage_class(pasture.forage) == &forage) pastures.push_back(&pasture);
+    if (find_forage_class(pasture.forage) == &forage && !years[pasture.id].empty())
+      pastures.push_back(&pasture);
+  std::stable_sort(pastures.begin(), pastures.end(), [&](const Pasture* a, const Pasture* b) {
+    return years[a->id].size() > years[b->id].size();
+  });
+  const auto most = static_cast<std::size_t>(refit_rules().most_pastures);
+  if (pastures.size() > most) pastures.resize(most);
+  return pastures;
+}
+
+std::set<std::string> pastures_that_tell_of(const Book& book,
+                                            const std::vector<const Pasture*>& asked) {
+  std::set<std::string> ids;
+  std::set<const ForageClass*> classes;
+  for (const Pasture* pasture : asked) {
+    ids.insert(pasture->id);
+    classes.insert(find_forage_class(pasture->forage));
+  }
+  classes.erase(nullptr);
+  for (const ForageClass* forage : classes)
+    for (const Pasture* pasture : pastures_refitted_on(book, *forage)) ids.insert(pasture->id);
+  return ids;
+}
+
+DietModel model_of(const Book& book, const ForageClass& forage) {
+  const std::vector<const Pasture*> pastures = pastures_refitted_on(book, forage);
+  Heard heard;
+  heard.forage = &forage;
+  for (const Pasture* pasture : pastures) {
+    heard.pastures.push_back(*pasture);
+    for (const Bag* bag : heard_of(book, *pasture, most_of_each(pastures.size())))
+      heard.bags.push_back(*bag);
+  }
+  heard.events = book.events;
+  // One command asks for the same refit many times.
+  static std::mutex guard;
+  static std::vector<std::pair<Heard, DietModel>> known;
+  const std::lock_guard<std::mutex> held(guard);
+  const auto found = std::find_if(known.begin(), known.end(),
+                                  [&](const auto& entry) { return entry.first == heard; });
+  if (found != known.end()) return found->second;
+  if (known.size() == most_known) known.erase(known.begin());
   const DietRefit refit(book, pastures, forage);
-  if (!refit.enough()) return published_model(forage);
-  // One command asks for the same refit many times; what the bags told decides it alone.
-  static std::map<std::vector<double>, DietModel> known;
-  const std::vector<double> told = refit.told();
-  const auto found = known.find(told);
-  return found != known.end() ? found->second : known.emplace(told, refit.best()).first->second;
+  DietModel model = refit.enough() ? refit.best() : published_model(forage);
+  return known.emplace_back(std::move(heard), std::move(model)).second;
 }
 
 DietRefit::DietRefit(const Book& book, const std::vector<const Pasture*>& pastures,
@@ -83,27 +142,19 @@ DietRefit::DietRefit(const Book& book, const std::vector<const Pasture*>& pastur
     : book_(&book), forage_(&forage) {
   std::set<int> seasons;
   for (const Pasture* pasture : pastures) {
-    pastures_.push_back({pasture, newest_used(read_bags(book, *pasture))});
-    counts_.bags += static_cast<int>(pastures_.back().bags.size());
-    for (const BagReading& bag : pastures_.back().bags)
+    std::vector<BagReading> bags =
+        read_bags(heard_of(book, *pasture, most_of_each(pastures.size())), *pasture);
+    std::erase_if(bags, [](const BagReading& bag) { return !bag.used; });
+    counts_.bags += static_cast<int>(bags.size());
+    for (const BagReading& bag : bags)
       seasons.insert(season_start(green_up_of(*pasture, forage), bag.bag->plucked).year());
+    pastures_.push_back({pasture, std::move(bags)});
   }
   counts_.seasons = static_cast<int>(seasons.size());
 }
 
 bool DietRefit::enough() const {
   return counts_.bags >= refit_rules().least_bags && counts_.seasons >= refit_rules().least_seasons;
-}
-
-std::vector<double> DietRefit::told() const {
-  std::vector<double> all;
-  for (const PastureBags& one : pastures_) {
-    const DietPrior prior(*book_, *one.pasture, *forage_, published_model(*forage_));
-    const std::vector<double> told = told_by(observations_of(one.bags, prior));
-    all.push_back(static_cast<double>(told.size()));
-    all.insert(all.end(), told.begin(), told.end());
-  }
-  return all;
 }
 
 VectorXd DietRefit::published() const {
@@ -140,8 +191,18 @@ Slope DietRefit::at(const VectorXd& parameters) const {
 }
 
 DietModel DietRefit::best() const {
-  const auto slope = [this](const VectorXd& parameters) { return at(parameters); };
-  DietModel model = model_at(climb(slope, published(), most_steps).at);
+  // In steps of what was published as spread, all parameters weigh alike.
+  const VectorXd centre = published(), spread = prior_sd();
+  const auto parameters = [&](const VectorXd& steps) {
+    return VectorXd(centre + steps.cwiseProduct(spread));
+  };
+  const auto slope = [&](const VectorXd& steps) {
+    Slope there = at(parameters(steps));
+    there.gradient = there.gradient.cwiseProduct(spread);
+    return there;
+  };
+  const VectorXd none = VectorXd::Zero(centre.size());
+  DietModel model = model_at(parameters(climb(slope, none, climb_rules).at));
   model.refit = counts_;
   return model;
 }

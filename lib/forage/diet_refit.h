@@ -2,6 +2,8 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <set>
+#include <string>
 #include <vector>
 
 #include "book/records.h"
@@ -11,8 +13,17 @@
 
 namespace pluckbook {
 
-/// The published model of a class, or the one refitted on all pastures of that class in the book
-/// when it holds enough bags of enough seasons (reference/seasonal_curves.yaml, refit).
+/// The pastures of a class that a refit listens to: those with bags in most years, in the order of
+/// the book, up to a number (reference/seasonal_curves.yaml, refit). The same whether or not the
+/// files of other pastures were read.
+std::vector<const Pasture*> pastures_refitted_on(const Book& book, const ForageClass& forage);
+
+/// The ids of some pastures, and of all whose bags have a say in their series.
+std::set<std::string> pastures_that_tell_of(const Book& book,
+                                            const std::vector<const Pasture*>& asked);
+
+/// The published model of a class, or the one refitted on the book's own bags when it holds enough
+/// of them, of enough seasons.
 DietModel model_of(const Book& book, const ForageClass& forage);
 
 /// The search for the model that makes some pastures' bags, and what was published, most likely.
@@ -24,12 +35,9 @@ class DietRefit {
   DietRefit(const Book& book, const std::vector<const Pasture*>& pastures,
             const ForageClass& forage);
 
-  /// Used bags, and the seasons they are of.
+  /// The bags that are heard, and the seasons they are of.
   const Refit& counts() const { return counts_; }
   bool enough() const;
-
-  /// What the bags say, as numbers: equal where the refit is the same.
-  std::vector<double> told() const;
 
   /// Log of likelihood and prior, and its gradient, at some parameters: the kernel's free ones, two
   /// levels, two depths.
@@ -40,7 +48,7 @@ class DietRefit {
  private:
   struct PastureBags {
     const Pasture* pasture;
-    std::vector<BagReading> bags;  // the newest used ones
+    std::vector<BagReading> bags;  // used ones
   };
   double likelihood(const PastureBags& one, const DietModel& model,
                     Eigen::VectorXd& gradient) const;

@@ -42,13 +42,19 @@ void learn(MatrixXd& inverse, const VectorXd& step, const VectorXd& fall) {
 
 }  // namespace
 
-Maximum climb(const Function& function, VectorXd start, int most_steps) {
+Maximum climb(const Function& function, VectorXd start, const ClimbRules& rules) {
   Point here{std::move(start), {}};
   here.slope = function(here.at);
   const MatrixXd fresh = MatrixXd::Identity(here.at.size(), here.at.size());
   MatrixXd inverse = fresh;
-  for (int i = 0; i < most_steps && here.slope.gradient.cwiseAbs().maxCoeff() > flat; ++i) {
-    std::optional<Point> next = step_up(function, here, inverse * here.slope.gradient);
+  for (int i = 0; i < rules.most_steps; ++i) {
+    const VectorXd step = inverse * here.slope.gradient;
+    // On a parabola of this slope and curvature the top is half of the promise above.
+    const bool judged = inverse != fresh;
+    if (here.slope.gradient.cwiseAbs().maxCoeff() <= flat ||
+        (judged && here.slope.gradient.dot(step) / 2 < rules.least_gain))
+      break;
+    std::optional<Point> next = step_up(function, here, step);
     if (!next) {
       if (inverse == fresh) break;
       inverse = fresh;  // the curvature was misjudged: try straight up once

@@ -16,11 +16,16 @@ struct Maximum {
   double value = 0;
 };
 
-/// Climbs from `start` (where the function must exist) until the gradient is all but zero, no step
-/// gains, or `most_steps` were taken. Finds the nearest hill, not the highest.
+struct ClimbRules {
+  int most_steps = 100;
+  double least_gain = 0;  // of the whole climb still ahead, as slope and curvature promise it
+};
+
+/// Climbs from `start` (where the function must exist) until little is left to gain, no step gains,
+/// or the steps are used up. Finds the nearest hill, not the highest.
 /// Source: Nocedal and Wright 2006, Numerical Optimization, algorithm 6.1 (BFGS), with steps
 ///         halved until they gain enough (algorithm 3.1).
 Maximum climb(const std::function<Slope(const Eigen::VectorXd&)>& function, Eigen::VectorXd start,
-              int most_steps);
+              const ClimbRules& rules);
 
 }  // namespace pluckbook

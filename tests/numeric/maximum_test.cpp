@@ -18,11 +18,11 @@ TEST(Climb, FindsTheTopOfABentRidge) {
     return Slope{-100 * across * across - (1 - x(0)) * (1 - x(0)),
                  Vector2d(400 * x(0) * across + 2 * (1 - x(0)), -200 * across)};
   };
-  const Maximum top = climb(ridge, Vector2d(-1.2, 1), 200);
+  const Maximum top = climb(ridge, Vector2d(-1.2, 1), {200});
   EXPECT_NEAR(top.at(0), 1, 1e-6);
   EXPECT_NEAR(top.at(1), 1, 1e-6);
   EXPECT_NEAR(top.value, 0, 1e-12);
-  EXPECT_LT(climb(ridge, Vector2d(-1.2, 1), 3).value, -1);  // the steps ran out
+  EXPECT_LT(climb(ridge, Vector2d(-1.2, 1), {3}).value, -1);  // the steps ran out
 }
 
 TEST(Climb, StaysWhereTheFunctionExists) {
@@ -31,12 +31,12 @@ TEST(Climb, StaysWhereTheFunctionExists) {
     if (x(0) <= 0) return Slope{-std::numeric_limits<double>::infinity(), VectorXd::Zero(1)};
     return Slope{std::log(x(0)) - x(0), VectorXd::Constant(1, 1 / x(0) - 1)};
   };
-  EXPECT_NEAR(climb(hill, VectorXd::Constant(1, 0.05), 50).at(0), 1, 1e-6);
+  EXPECT_NEAR(climb(hill, VectorXd::Constant(1, 0.05), {50}).at(0), 1, 1e-6);
 }
 
 TEST(Climb, StopsAtOnceOnTheTop) {
   const auto flat = [](const VectorXd& x) { return Slope{3, VectorXd::Zero(x.size())}; };
-  const Maximum top = climb(flat, Vector2d(4, 5), 10);
+  const Maximum top = climb(flat, Vector2d(4, 5), {10});
   EXPECT_EQ(top.at, Vector2d(4, 5));
   EXPECT_EQ(top.value, 3);
 }
