@@ -10,7 +10,8 @@
 namespace pluckbook::cli {
 namespace {
 
-Result<Bag> bag_from(const Arguments& arguments, const Opened& opened, const Pasture& pasture) {
+Result<Bag> bag_from(const Arguments& arguments, const OpenedToChange& opened,
+                     const Pasture& pasture) {
   Bag bag;
   bag.pasture = pasture.id;
   Result<Date> plucked = recorded_day(arguments, opened.as_of);
@@ -58,7 +59,7 @@ std::string remark_on(const Bag& bag) {
 }  // namespace
 
 Result<Answer> run_bag(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<OpenedToChange> opened = open_to_change(arguments);
   if (!opened) return opened.problems();
   Result<const Pasture*> pasture = pasture_named(opened->whole, arguments.words[0]);
   if (!pasture) return pasture.problems();

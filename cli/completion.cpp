@@ -141,15 +141,16 @@ void add_ids(std::string& text, const std::vector<Record>& records) {
 
 /// The ids of the kinds named, one a line.
 Result<std::string> ids_of(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  const std::string kinds = arguments.get("ids");
+  const bool of_bags = kinds.find("bags") != std::string::npos;
+  Result<Opened> opened = open_book(arguments, of_bags ? PasturesWanted() : no_pastures());
   if (!opened) return opened.problems();
   std::string text;
-  const std::string kinds = arguments.get("ids");
   for (std::string_view kind : split(kinds, ',')) {
-    if (kind == "herds") add_ids(text, opened->whole.herds);
-    if (kind == "pastures") add_ids(text, opened->whole.pastures);
-    if (kind == "bags") add_ids(text, opened->whole.bags);
-    if (kind == "feeds") add_ids(text, opened->whole.feeds);
+    if (kind == "herds") add_ids(text, opened->known.herds);
+    if (kind == "pastures") add_ids(text, opened->known.pastures);
+    if (kind == "bags") add_ids(text, opened->known.bags);
+    if (kind == "feeds") add_ids(text, opened->known.feeds);
   }
   return text;
 }

@@ -5,7 +5,7 @@
 namespace pluckbook::cli {
 
 Result<Answer> run_diet(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<Opened> opened = open_book(arguments, pastures_of_pasture(arguments.words[0]));
   if (!opened) return opened.problems();
   Result<const Pasture*> pasture = pasture_named(opened->known, arguments.words[0]);
   if (!pasture) return pasture.problems();

@@ -35,7 +35,7 @@ std::string when_to_pluck(EventKind kind) {
 }  // namespace
 
 Result<Answer> run_event(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<OpenedToChange> opened = open_to_change(arguments, no_pastures());
   if (!opened) return opened.problems();
   Result<const Pasture*> pasture = pasture_named(opened->whole, arguments.words[0]);
   if (!pasture) return pasture.problems();

@@ -234,7 +234,7 @@ Answer imported(const Arguments& arguments, const Chosen& chosen, const Import& 
 }  // namespace
 
 Result<Answer> run_import(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<OpenedToChange> opened = open_to_change(arguments);
   if (!opened) return opened.problems();
   Result<Date> received = recorded_day(arguments, opened->as_of);
   if (!received) return received.problems();

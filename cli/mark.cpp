@@ -66,7 +66,7 @@ std::string next_step(const Book& book, const std::string& bag, Mark::What what)
 }  // namespace
 
 Result<Answer> run_mark(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<OpenedToChange> opened = open_to_change(arguments);
   if (!opened) return opened.problems();
   Result<const Bag*> bag = bag_named(opened->whole, arguments.words[0]);
   if (!bag) return bag.problems();

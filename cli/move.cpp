@@ -30,7 +30,8 @@ Result<Date> day_of_move(const Arguments& arguments, Date as_of) {
 }  // namespace
 
 Result<Answer> run_move(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<OpenedToChange> opened =
+      open_to_change(arguments, pastures_of_pasture(arguments.words[1]));
   if (!opened) return opened.problems();
   Result<const Herd*> herd = herd_named(opened->whole, arguments.words[0]);
   if (!herd) return herd.problems();

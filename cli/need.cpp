@@ -64,7 +64,7 @@ Result<Answer> run_need(const Arguments& arguments) {
     reader.width = page_width();
     need = from_flags(arguments, reader);
   } else {
-    Result<Opened> opened = open_book(arguments);
+    Result<Opened> opened = open_book(arguments, no_pastures());
     if (!opened) return opened.problems();
     reader = opened->reader;
     need = from_book(arguments, *opened);

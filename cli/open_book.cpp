@@ -2,13 +2,16 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 
+#include "advice/herd_day.h"
 #include "base/text.h"
 #include "book/first_lines.h"
 #include "book/read.h"
 #include "cli/terminal.h"
+#include "forage/diet_refit.h"
 
 namespace pluckbook::cli {
 namespace {
@@ -85,7 +88,10 @@ Result<Date> recorded_day(const Arguments& arguments, Date as_of) {
                        "records are kept on the day itself or later");
 }
 
-Result<Opened> open_book(const Arguments& arguments) {
+namespace {
+
+Result<OpenedToChange> opened_for(const Arguments& arguments, const PasturesWanted& wanted,
+                                  bool keeps_whole) {
   Result<Date> as_of = as_of_day(arguments);
   if (!as_of) return as_of.problems();
   Result<Date> until = arguments.date("until", *as_of + Days(usual_horizon_days));
@@ -97,15 +103,66 @@ Result<Opened> open_book(const Arguments& arguments) {
   }
   Result<std::string> folder = book_folder(arguments);
   if (!folder) return folder.problems();
-  Result<Book> book = read_book(*folder);
+  Result<Book> book = read_book(*folder, wanted);
   if (!book) return book.problems();
   Result<UnitSystem> units = units_of(arguments, book->units);
   if (!units) return units.problems();
-  Opened opened{std::move(*book), {}, *as_of, *until, {}};
-  opened.known = arguments.has("as-of") ? pluckbook::as_of(opened.whole, *as_of)
-                                        : as_of_today(opened.whole, *as_of);
-  opened.reader = {*units, opened.whole.currency, page_width()};
+  OpenedToChange opened;
+  opened.as_of = *as_of;
+  opened.until = *until;
+  opened.reader = {*units, book->currency, page_width()};
+  if (keeps_whole) opened.whole = *book;
+  opened.known = arguments.has("as-of") ? pluckbook::as_of(*std::move(book), *as_of)
+                                        : as_of_today(*std::move(book), *as_of);
   return opened;
+}
+
+}  // namespace
+
+Result<Opened> open_book(const Arguments& arguments, const PasturesWanted& wanted) {
+  Result<OpenedToChange> opened = opened_for(arguments, wanted, false);
+  if (!opened) return opened.problems();
+  return Opened(*std::move(opened));
+}
+
+Result<OpenedToChange> open_to_change(const Arguments& arguments, const PasturesWanted& wanted) {
+  return opened_for(arguments, wanted, true);
+}
+
+PasturesWanted no_pastures() {
+  return [](const Book&) { return std::set<std::string>(); };
+}
+
+PasturesWanted pastures_of_herds(const Arguments& arguments) {
+  return [words = arguments.words](const Book& book) {
+    std::vector<const Pasture*> asked;
+    for (const Herd& herd : book.herds) {
+      if (!words.empty() && std::find(words.begin(), words.end(), herd.id) == words.end()) continue;
+      for (const Pasture* pasture : pastures_of(book, herd)) asked.push_back(pasture);
+    }
+    return pastures_that_tell_of(book, asked);
+  };
+}
+
+PasturesWanted pastures_of_pasture(const std::string& id) {
+  return [id](const Book& book) {
+    const Pasture* pasture = find_pasture(book, id);
+    return pasture == nullptr ? std::set<std::string>() : pastures_that_tell_of(book, {pasture});
+  };
+}
+
+PasturesWanted pastures_of_herds_on(const std::string& id) {
+  return [id](const Book& book) {
+    const Pasture* here = find_pasture(book, id);
+    if (here == nullptr) return std::set<std::string>();
+    std::vector<const Pasture*> asked = {here};
+    for (const Herd& herd : book.herds) {
+      const std::vector<const Pasture*> theirs = pastures_of(book, herd);
+      if (std::find(theirs.begin(), theirs.end(), here) == theirs.end()) continue;
+      asked.insert(asked.end(), theirs.begin(), theirs.end());
+    }
+    return pastures_that_tell_of(book, asked);
+  };
 }
 
 Result<const Herd*> herd_named(const Book& book, const std::string& id) {

@@ -57,7 +57,7 @@ Result<PlanSettings> settings_of(const Arguments& arguments, const Opened& opene
 }  // namespace
 
 Result<Answer> run_plan(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<Opened> opened = open_book(arguments, pastures_of_herds(arguments));
   if (!opened) return opened.problems();
   Result<const Herd*> herd = herd_asked(opened->known, arguments);
   if (!herd) return herd.problems();

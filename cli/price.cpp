@@ -148,7 +148,7 @@ Result<Answer> price_without_book(const Arguments& arguments) {
 
 Result<Answer> run_price(const Arguments& arguments) {
   if (asks_without_book(arguments)) return price_without_book(arguments);
-  Result<Opened> opened = open_book(arguments);
+  Result<Opened> opened = open_book(arguments, pastures_of_herds(arguments));
   if (!opened) return opened.problems();
   Result<const Herd*> herd = herd_asked(opened->known, arguments);
   if (!herd) return herd.problems();

@@ -26,7 +26,7 @@ std::string quote_in_words(const Quote& quote, const std::string& currency) {
 }  // namespace
 
 Result<Answer> run_quote(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<OpenedToChange> opened = open_to_change(arguments, no_pastures());
   if (!opened) return opened.problems();
   Result<const Feed*> feed = feed_named(opened->whole, arguments.words[0]);
   if (!feed) return feed.problems();
@@ -45,7 +45,7 @@ Result<Answer> run_quote(const Arguments& arguments) {
   }
   Result<Written> written = add_quote(opened->whole, (*feed)->id, quote);
   if (!written) return written.problems();
-  Result<Opened> reread = open_book(arguments);
+  Result<OpenedToChange> reread = open_to_change(arguments, no_pastures());
   if (!reread) return reread.problems();
   const Feed& now = **feed_named(reread->whole, (*feed)->id);
   const std::string& currency = opened->whole.currency;

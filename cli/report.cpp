@@ -46,7 +46,7 @@ Result<Done> keep_page(const std::string& output, const std::string& html) {
 }  // namespace
 
 Result<Answer> run_report(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<Opened> opened = open_book(arguments, pastures_of_herds(arguments));
   if (!opened) return opened.problems();
   Result<std::vector<const Herd*>> herds = herds_named(opened->known, arguments.words);
   if (!herds) return herds.problems();

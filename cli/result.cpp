@@ -18,7 +18,8 @@ namespace {
 constexpr int usual_stops = 20;  // common practice, where the bag does not say
 
 /// What the options say of a result; its figures are still to come.
-Result<LabResult> result_from(const Arguments& arguments, const Opened& opened, const Bag& bag) {
+Result<LabResult> result_from(const Arguments& arguments, const OpenedToChange& opened,
+                              const Bag& bag) {
   LabResult result;
   Result<Date> received = recorded_day(arguments, opened.as_of);
   if (!received) return received.problems();
@@ -215,7 +216,7 @@ Json answer_json(const std::string& bag, const LabResult& result, const FootedRe
 }  // namespace
 
 Result<Answer> run_result(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<OpenedToChange> opened = open_to_change(arguments);
   if (!opened) return opened.problems();
   Result<const Bag*> bag = bag_named(opened->whole, arguments.words[0]);
   if (!bag) return bag.problems();
@@ -233,7 +234,7 @@ Result<Answer> run_result(const Arguments& arguments) {
   Result<Written> written = add_result(opened->whole, (*bag)->id, *result);
   if (!written) return written.problems();
 
-  Result<Opened> reread = open_book(arguments);
+  Result<Opened> reread = open_book(arguments, pastures_of_herds_on(pasture.id));
   if (!reread) return reread.problems();
   OutlookSettings settings;
   settings.as_of = opened->as_of;

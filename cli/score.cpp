@@ -31,7 +31,7 @@ std::string against(const ConditionScore* before, double now) {
 }  // namespace
 
 Result<Answer> run_score(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<OpenedToChange> opened = open_to_change(arguments, no_pastures());
   if (!opened) return opened.problems();
   Result<const Herd*> herd = herd_named(opened->whole, arguments.words[0]);
   if (!herd) return herd.problems();

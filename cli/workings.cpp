@@ -7,7 +7,7 @@
 namespace pluckbook::cli {
 
 Result<Answer> run_workings(const Arguments& arguments) {
-  Result<Opened> opened = open_book(arguments);
+  Result<Opened> opened = open_book(arguments, pastures_of_herds(arguments));
   if (!opened) return opened.problems();
   Result<const Herd*> herd = herd_asked(opened->known, arguments);
   if (!herd) return herd.problems();

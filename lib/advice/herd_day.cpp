@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace pluckbook {
 namespace {
 
@@ -33,6 +35,17 @@ Result<Whereabouts> grazing_of(const Book& book, const Herd& herd, Date day) {
         fmt::format("say where it is:  pluckbook move {} PASTURE --date {}", herd.id, to_iso(day)));
   }
   return Whereabouts{move, pasture};
+}
+
+std::vector<const Pasture*> pastures_of(const Book& book, const Herd& herd) {
+  std::vector<const Pasture*> pastures;
+  for (const Move& move : book.moves) {
+    if (move.herd != herd.id) continue;
+    const Pasture* pasture = find_pasture(book, move.pasture);
+    const bool told = std::find(pastures.begin(), pastures.end(), pasture) != pastures.end();
+    if (pasture != nullptr && !told) pastures.push_back(pasture);
+  }
+  return pastures;
 }
 
 Result<HerdDay> herd_day(const Herd& herd, const Whereabouts& grazing, const DietSeries& series,

@@ -23,6 +23,9 @@ struct Whereabouts {
 /// Fails: no move on or before the day; a pasture the book does not have.
 Result<Whereabouts> grazing_of(const Book& book, const Herd& herd, Date day);
 
+/// All pastures the herd has stood on or is to stand on.
+std::vector<const Pasture*> pastures_of(const Book& book, const Herd& herd);
+
 struct HerdDay {
   const Herd* herd = nullptr;
   Whereabouts grazing;

@@ -92,15 +92,12 @@ struct Samples {
 Result<Samples> read_bags(const Book& book, const std::string& file, const std::string& text) {
   Result<YamlDocument> document = read_yaml(file, text);
   if (!document) return document.problems();
-  Book scratch;
-  scratch.labs = book.labs;
   Problems problems;
   FileReading reading(*document, {book.units, book.currency}, problems);
-  UsedIds used;
-  read_samples(reading, document->root, "", scratch, used);
+  std::vector<Bag> bags = read_samples(reading, document->root, "", book);
   std::erase_if(problems, [](const Problem& p) { return p.severity == Severity::warning; });
   if (!problems.empty()) return problems;
-  return Samples{*std::move(document), std::move(scratch.bags)};
+  return Samples{*std::move(document), std::move(bags)};
 }
 
 // The splice, if the new text holds exactly the bags that are meant.

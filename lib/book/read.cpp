@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "book/files.h"
 #include "book/first_lines.h"
+#include "book/read_bags.h"
 #include "book/read_parts.h"
 #include "book/store.h"
 
@@ -28,7 +29,6 @@ struct Reader {
   Reading reading;
   std::map<std::string, YamlDocument> documents;  // kept for Problems that need two files
   std::set<std::string> unread;                   // files that could not be read
-  UsedIds bag_ids;
 
   void note(const Problems& problems) {
     reading.problems.insert(reading.problems.end(), problems.begin(), problems.end());
@@ -46,29 +46,19 @@ Problem in_file(const std::string& name, std::string what, std::string remedy) {
 
 // The document of a file, or nullptr where it is absent or cannot be read.
 const YamlDocument* open_document(Reader& reader, const std::string& name, Presence presence) {
-  Result<std::optional<std::string>> text = file_text(reader.folder, name);
-  if (!text) {
-    reader.note(text.problems());
+  Result<std::optional<YamlDocument>> document = document_of(reader.folder, name);
+  if (!document) {
+    reader.note(document.problems());
     return nullptr;
   }
-  if (!*text) {
+  if (!*document) {
     if (presence == Presence::required) {
       reader.note({in_file(name, "this file of the book is missing",
                            "restore it, or make one that holds only a comment line")});
     }
     return nullptr;
   }
-  if ((*text)->empty()) {
-    reader.note({in_file(name, "the file is empty",
-                         "restore it, or write one comment line if nothing belongs in it")});
-    return nullptr;
-  }
-  Result<YamlDocument> document = read_yaml(name, **std::move(text));
-  if (!document) {
-    reader.note(document.problems());
-    return nullptr;
-  }
-  return &reader.documents.insert_or_assign(name, *std::move(document)).first->second;
+  return &reader.documents.insert_or_assign(name, **std::move(document)).first->second;
 }
 
 void read_part(Reader& reader, const std::string& name, Presence presence, Part part) {
@@ -121,29 +111,24 @@ bool read_front(Reader& reader) {
 
 // ---- samples -----------------------------------------------------------------------------------
 
-void read_samples_file(Reader& reader, const SamplesFile& file) {
-  const YamlDocument* document = open_document(reader, file.name, Presence::optional);
-  if (document == nullptr) return;
+/// Tells each pasture the years it has a file of bags in.
+void note_sampled_years(Book& book, const std::vector<SamplesFile>& files) {
+  for (Pasture& pasture : book.pastures)
+    for (const SamplesFile& file : files)
+      if (file.pasture == pasture.id) pasture.sampled_years.push_back(file.year);
+}
+
+void read_bags_of_book(Reader& reader, const PasturesWanted& wanted) {
   Book& book = reader.reading.book;
-  if (find_pasture(book, file.pasture) == nullptr) {
-    std::vector<std::string> known;
-    for (const Pasture& pasture : book.pastures) known.push_back(pasture.id);
-    reader.note({in_file(file.name, fmt::format("there is no pasture '{}'", shown(file.pasture)),
-                         known.empty() ? line_to_add("pasture", shown(file.pasture), book.currency)
-                                       : suggestion(file.pasture, known))});
+  std::vector<SamplesFile> files = samples_files(reader.folder, reader.reading.problems);
+  note_sampled_years(book, files);
+  if (wanted) {
+    const std::set<std::string> pastures = wanted(book);
+    std::erase_if(files, [&](const SamplesFile& file) { return !pastures.contains(file.pasture); });
   }
-  FileReading reading = reader.read(*document);
-  const std::size_t first = book.bags.size();
-  read_samples(reading, document->root, file.pasture, book, reader.bag_ids);
-  for (std::size_t i = first; i < book.bags.size(); ++i) {
-    const Bag& bag = book.bags[i];
-    if (bag.plucked.is_special() || bag.plucked.year() == file.year) continue;
-    reading.warn(
-        at_key(document->root.items[i - first], "plucked"),
-        fmt::format("a bag plucked on {} stands among those of {}", to_iso(bag.plucked), file.year),
-        fmt::format("move it to {}",
-                    samples_name(static_cast<int>(bag.plucked.year()), file.pasture)));
-  }
+  SamplesReading samples = read_samples_files(reader.folder, files, book, reader.unread);
+  reader.note(samples.problems);
+  book.bags = std::move(samples.bags);
 }
 
 // ---- what needs two files ----------------------------------------------------------------------
@@ -190,7 +175,9 @@ bool Reading::has_errors() const {
                      [](const Problem& p) { return p.severity == Severity::error; });
 }
 
-Reading read_whole_book(const fs::path& folder) {
+namespace {
+
+Reading reading_of(const fs::path& folder, const PasturesWanted& wanted) {
   Reader reader;
   reader.folder = folder;
   reader.reading.book.folder = folder.string();
@@ -206,22 +193,24 @@ Reading read_whole_book(const fs::path& folder) {
   read_part(reader, "herds.yaml", Presence::required, read_herds);
   read_part(reader, "grazing.yaml", Presence::optional, read_grazing);
   read_part(reader, "feeds.yaml", Presence::optional, read_feeds);
-  for (const SamplesFile& file : samples_files(folder, reader.reading.problems)) {
-    read_samples_file(reader, file);
-  }
+  read_bags_of_book(reader, wanted);
   read_part(reader, "condition.yaml", Presence::optional, read_condition);
   read_part(reader, "events.yaml", Presence::optional, read_events);
   read_part(reader, "layouts.yaml", Presence::optional, read_layouts);
   note_herds_without_pasture(reader);
   note_leftovers(reader);
-  std::stable_sort(reader.reading.book.bags.begin(), reader.reading.book.bags.end(),
-                   [](const Bag& a, const Bag& b) { return a.plucked < b.plucked; });
   sort_by_place(reader.reading.problems);
   return std::move(reader.reading);
 }
 
-Result<Book> read_book(const fs::path& folder) {
-  Reading reading = read_whole_book(folder);
+}  // namespace
+
+Reading read_whole_book(const fs::path& folder) {
+  return reading_of(folder, {});
+}
+
+Result<Book> read_book(const fs::path& folder, const PasturesWanted& wanted) {
+  Reading reading = reading_of(folder, wanted);
   if (!reading.has_errors()) return std::move(reading.book);
   std::erase_if(reading.problems,
                 [](const Problem& problem) { return problem.severity == Severity::warning; });

@@ -3,6 +3,8 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
+#include <set>
 #include <string>
 
 #include "base/problem.h"
@@ -24,8 +26,12 @@ void sort_by_place(Problems& problems);
 /// For `check`: reads on after a Problem. A folder without book.yaml is one error.
 Reading read_whole_book(const std::filesystem::path& folder);
 
-/// For every other command: the book, or its errors. Warnings are left to `check`.
-Result<Book> read_book(const std::filesystem::path& folder);
+/// Which pastures' bags a question needs, told from the book without its bags.
+using PasturesWanted = std::function<std::set<std::string>(const Book& without_bags)>;
+
+/// For every other command: the book, or its errors. Warnings are left to `check`. With `wanted`,
+/// no file of another pasture's bags is opened.
+Result<Book> read_book(const std::filesystem::path& folder, const PasturesWanted& wanted = {});
 
 /// A file like the book's feeds.yaml, wherever it lies: a book that holds its feeds and no more.
 /// Fails: the file cannot be read, holds errors, or holds no feed.

@@ -36,8 +36,7 @@ void read_condition(FileReading&, const YamlNode& root, Book&);
 void read_events(FileReading&, const YamlNode& root, Book&);
 void read_layouts(FileReading&, const YamlNode& root, Book&);
 
-/// The ids met so far of one kind of record. A book of twenty years holds many thousand bags, so
-/// that each is not held against every other.
+/// The ids met so far of one kind of record: each is not held against every other.
 class UsedIds {
  public:
   struct Use {
@@ -54,9 +53,9 @@ class UsedIds {
   std::unordered_map<std::string, Use> uses_;
 };
 
-/// The bags of one pasture's file. Their ids are taken among those of the files read before;
-/// laboratories are looked up in the book.
-void read_samples(FileReading&, const YamlNode& root, const std::string& pasture, Book&, UsedIds&);
+/// The bags of one pasture's file; laboratories are looked up in the book.
+std::vector<Bag> read_samples(FileReading&, const YamlNode& root, const std::string& pasture,
+                              const Book&);
 
 /// Notes a Problem when an id is used before, whatever the case of its letters.
 template <class Record>

@@ -281,8 +281,11 @@ std::vector<KeyFact> bag_facts() {
   return facts_of(bag_keys());
 }
 
-void read_samples(FileReading& reading, const YamlNode& root, const std::string& pasture,
-                  Book& book, UsedIds& used) {
+std::vector<Bag> read_samples(FileReading& reading, const YamlNode& root,
+                              const std::string& pasture, const Book& book) {
+  std::vector<Bag> bags;
+  bags.reserve(root.items.size());
+  UsedIds used;
   for (const YamlNode& node : items_of(reading, root, "bag")) {
     Bag bag;
     bag.pasture = pasture;
@@ -292,8 +295,9 @@ void read_samples(FileReading& reading, const YamlNode& root, const std::string&
     note_used_id(reading, node, used, bag, "bag");
     check_laboratories(reading, node, bag, book);
     if (reading.problem_count() == before) check_dates(reading, node, bag);
-    book.bags.push_back(std::move(bag));
+    bags.push_back(std::move(bag));
   }
+  return bags;
 }
 
 }  // namespace pluckbook

@@ -1,5 +1,9 @@
 #include "report/report.h"
 
+#include <mutex>
+
+#include "base/parallel.h"
+
 namespace pluckbook {
 namespace {
 
@@ -37,14 +41,19 @@ Result<ReportAnswer> report_of(const Book& book, const std::vector<const Herd*>&
   ReportAnswer report;
   report.book = &book;
   report.settings = settings;
+  std::mutex one_at_a_time;
+  std::size_t done = 0;
+  Result<std::vector<HerdReport>> all =
+      all_in_parallel<HerdReport>(herds.size(), [&](std::size_t i) {
+        Result<HerdReport> one = herd_report(book, *herds[i], settings);
+        const std::lock_guard<std::mutex> held(one_at_a_time);
+        progress(static_cast<double>(++done) / static_cast<double>(herds.size()));
+        return one;
+      });
+  if (!all) return all.problems();
+  report.herds = *std::move(all);
   std::vector<HerdOutlook> outlooks;
-  for (const Herd* herd : herds) {
-    Result<HerdReport> one = herd_report(book, *herd, settings);
-    if (!one) return one.problems();
-    outlooks.push_back(one->outlook);
-    report.herds.push_back(std::move(*one));
-    progress(static_cast<double>(report.herds.size()) / static_cast<double>(herds.size()));
-  }
+  for (const HerdReport& one : report.herds) outlooks.push_back(one.outlook);
   report.next_sample = next_sample(book, outlooks, settings);
   return report;
 }

@@ -18,8 +18,7 @@ inline void read_part(FileReading& reading, const YamlNode& root, std::string_vi
   if (file == "condition.yaml") return read_condition(reading, root, book);
   if (file == "events.yaml") return read_events(reading, root, book);
   if (file == "layouts.yaml") return read_layouts(reading, root, book);
-  UsedIds used;
-  read_samples(reading, root, "north", book, used);
+  book.bags = read_samples(reading, root, "north", book);
 }
 
 }  // namespace pluckbook

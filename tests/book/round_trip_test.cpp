@@ -45,15 +45,13 @@ std::vector<Bag> bags_in(const std::string& text) {
   const Result<YamlDocument> document = read_yaml("north.yaml", text);
   EXPECT_TRUE(document) << text;
   if (!document) return {};
-  Book book = book_with_labs();
   Problems problems;
   FileReading reading(*document, {}, problems);
-  UsedIds used;
-  read_samples(reading, document->root, "north", book, used);
+  std::vector<Bag> bags = read_samples(reading, document->root, "north", book_with_labs());
   for (const Problem& problem : problems) {
     EXPECT_EQ(problem.severity, Severity::warning) << to_text(problem);
   }
-  return book.bags;
+  return bags;
 }
 
 TEST(RoundTrip, AThousandRandomBooksAreTheSameBytesAgain) {
