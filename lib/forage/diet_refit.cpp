@@ -15,7 +15,7 @@ namespace {
 using Eigen::Index;
 using Eigen::VectorXd;
 
-constexpr std::size_t most_known = 16;  // a replay asks for one after the other
+constexpr std::size_t most_known = 16;          // a replay asks for one after the other
 constexpr ClimbRules climb_rules = {60, 1e-3};  // a thousandth of a unit of log likelihood
 
 // The parameters: the kernel's free ones, then level and depth of CP and of TDN.

@@ -1,7 +1,7 @@
 // lp_bench.cpp - time to the cheapest mix, beside GLPK and CLP on the same invented programs. They
-// are timed as one would call them: build, dual simplex, free. Ours counts duals, certificate and its check. On
-// the next day every number is another one; both begin at the last basis. A season is 365 such days
-// at three covers, and every feed alone each day. Arguments: rows, columns.
+// are timed as one would call them: build, dual simplex, free. Ours counts duals, certificate and
+// its check. On the next day every number is another one; both begin at the last basis. A season is
+// 365 such days at three covers, and every feed alone each day. Arguments: rows, columns.
 #include <benchmark/benchmark.h>
 
 #include <algorithm>
@@ -70,7 +70,7 @@ void glpk(benchmark::State& state) {
   });
 }
 
-/// Skips itself where an answer of CLP is another than ours: times of different answers say nothing.
+/// Skips itself where CLP finds another answer: times of different answers say nothing.
 void clp(benchmark::State& state) {
   const std::vector<LinearProgram> all = programs_for(state);
   for (const LinearProgram& program : all) {
