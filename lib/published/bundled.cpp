@@ -7,7 +7,6 @@
 #include <cstdlib>
 
 #include "base/text.h"
-#include "published/reference_text.h"
 
 namespace pluckbook {
 
@@ -21,47 +20,66 @@ namespace {
 }  // namespace
 
 Bundled Bundled::topic(std::string_view name) {
-  const auto text = reference_text(name);
-  if (!text) end_with(fmt::format("reference/{}.yaml was not compiled in", name));
-  auto document = read_yaml(fmt::format("reference/{}.yaml", name), std::string(*text));
-  if (!document) end_with(to_text(document.problems().front()));
-  auto kept = std::make_shared<const YamlDocument>(*std::move(document));
-  const YamlNode* root = &kept->root;
-  return {std::move(kept), root};
+  const ReferenceTrees& trees = reference_trees();
+  for (const ReferenceFile& file : trees.files)
+    if (file.topic == name) return {file, trees.nodes[file.root]};
+  end_with(fmt::format("reference/{}.yaml was not compiled in", name));
 }
 
 void Bundled::fail(std::string_view what) const {
-  end_with(fmt::format("{}:{}: {}", document_->file, node_->line, what));
+  end_with(fmt::format("reference/{}.yaml:{}: {}", file_->topic, node_->line, what));
+}
+
+/// A list's items; a map's keys and values by turns.
+std::span<const ReferenceNode> Bundled::parts() const {
+  const std::size_t each = node_->kind == YamlNode::Kind::map ? 2 : 1;
+  return reference_trees().nodes.subspan(node_->first, each * node_->count);
+}
+
+/// The value under a key; nullptr where there is none, or no map.
+const ReferenceNode* Bundled::find(std::string_view key) const {
+  if (node_->kind != YamlNode::Kind::map) return nullptr;
+  const std::span<const ReferenceNode> pairs = parts();
+  for (std::size_t at = 0; at < pairs.size(); at += 2)
+    if (reference_trees().text_of(pairs[at]) == key) return &pairs[at + 1];
+  return nullptr;
+}
+
+std::string_view Bundled::plain_text() const {
+  if (node_->kind != YamlNode::Kind::scalar) fail("a text is wanted");
+  return trimmed(reference_trees().text_of(*node_));
 }
 
 Bundled Bundled::at(std::string_view key) const {
-  const YamlNode* found = node_->find(key);
+  const ReferenceNode* found = find(key);
   if (found == nullptr) fail(fmt::format("no '{}' here", key));
-  return {document_, found};
+  return {*file_, *found};
 }
 
 std::vector<Bundled> Bundled::items() const {
   if (node_->kind != YamlNode::Kind::list) fail("a list is wanted");
   std::vector<Bundled> all;
-  for (const YamlNode& item : node_->items) all.push_back({document_, &item});
+  all.reserve(node_->count);
+  for (const ReferenceNode& item : parts()) all.push_back({*file_, item});
   return all;
 }
 
 std::vector<std::string> Bundled::keys() const {
   if (node_->kind != YamlNode::Kind::map) fail("a map is wanted");
+  const std::span<const ReferenceNode> pairs = parts();
   std::vector<std::string> all;
-  for (const YamlNode::Entry& entry : node_->entries) all.push_back(entry.key.text);
+  for (std::size_t at = 0; at < pairs.size(); at += 2)
+    all.emplace_back(reference_trees().text_of(pairs[at]));
   return all;
 }
 
 std::string Bundled::text() const {
-  if (node_->kind != YamlNode::Kind::scalar) fail("a text is wanted");
-  return std::string(trimmed(node_->text));
+  return std::string(plain_text());
 }
 
 double Bundled::number() const {
-  const auto value = parse_number(text());
-  if (!value) fail(fmt::format("'{}' is no number", node_->text));
+  const auto value = parse_number(plain_text());
+  if (!value) fail(fmt::format("'{}' is no number", plain_text()));
   return *value;
 }
 
@@ -77,7 +95,7 @@ double Bundled::number_or(std::string_view key, double other) const {
 
 Bundled Bundled::with_id(std::string_view id) const {
   for (const Bundled& item : items())
-    if (item.text("id") == id) return item;
+    if (item.at("id").plain_text() == id) return item;
   fail(fmt::format("nothing has the id '{}'", id));
 }
 

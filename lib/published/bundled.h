@@ -1,13 +1,12 @@
-// bundled.h - reading the files of reference/. They are compiled in and tested, so a fault in one
-// is a fault of the program: it ends with a message that names the file and the line.
+// bundled.h - reading the files of reference/. They are compiled in as trees and tested, so a fault
+// in one is a fault of the program: it ends with a message that names the file and the line.
 #pragma once
 
-#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "base/yaml.h"
+#include "published/reference_trees.h"
 #include "published/requirements.h"
 
 namespace pluckbook {
@@ -15,10 +14,10 @@ namespace pluckbook {
 /// A node of a bundled file. Every access that finds something else than it needs ends the program.
 class Bundled {
  public:
-  /// The root of reference/TOPIC.yaml. Parsed anew at each call: keep what you make of it.
+  /// The root of reference/TOPIC.yaml. A look-up: nothing is read.
   static Bundled topic(std::string_view name);
 
-  bool has(std::string_view key) const { return node_->find(key) != nullptr; }
+  bool has(std::string_view key) const { return find(key) != nullptr; }
   Bundled at(std::string_view key) const;
   std::vector<Bundled> items() const;
   std::vector<std::string> keys() const;
@@ -37,11 +36,14 @@ class Bundled {
   [[noreturn]] void fail(std::string_view what) const;
 
  private:
-  Bundled(std::shared_ptr<const YamlDocument> document, const YamlNode* node)
-      : document_(std::move(document)), node_(node) {}
+  Bundled(const ReferenceFile& file, const ReferenceNode& node) : file_(&file), node_(&node) {}
 
-  std::shared_ptr<const YamlDocument> document_;
-  const YamlNode* node_;
+  std::span<const ReferenceNode> parts() const;
+  const ReferenceNode* find(std::string_view key) const;
+  std::string_view plain_text() const;
+
+  const ReferenceFile* file_;
+  const ReferenceNode* node_;
 };
 
 /// Source, table and status as a block states them; the table may be missing.
