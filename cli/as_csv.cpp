@@ -9,7 +9,7 @@ Result<Answer> run_for_csv(const Command& command, Arguments arguments) {
   arguments.options["json"] = "yes";
   Result<Answer> answer = command.run(arguments);
   if (!answer) return answer.problems();
-  answer->text = csv_of(Json::parse(answer->text), command.rows);
+  answer->text = csv_of(Json::parse(answer->text), std::string(command.rows));
   return answer;
 }
 

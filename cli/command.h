@@ -1,5 +1,5 @@
 // command.h - what a command is: a row of words for help and parsing, and a function that answers.
-// One table (commands.cpp) feeds parsing and help.
+// One table (commands.cpp) feeds parsing and help; its words are constants and are not copied.
 #pragma once
 
 #include <map>
@@ -16,9 +16,11 @@
 namespace pluckbook::cli {
 
 struct Option {
-  std::string name;   // "as-of"
-  std::string value;  // "DATE" in help; empty for a switch
-  std::string help;   // with unit and default
+  std::string_view name;   // "as-of"
+  std::string_view value;  // "DATE" in help; empty for a switch
+  std::string_view help;   // with unit and default
+
+  std::string written() const { return "--" + std::string(name); }
 };
 
 /// The command line, read: words in order, options by name.
@@ -46,14 +48,15 @@ struct Answer {
 using Run = Result<Answer> (*)(const Arguments&);
 
 struct Command {
-  std::string name, usage, purpose;  // "outlook", "[HERD ...]", one line
-  std::string group;                 // of the year's work, for --help
-  std::vector<std::string> examples;
+  std::string_view name, usage, purpose;  // "outlook", "[HERD ...]", one line
+  std::string_view group;                 // of the year's work, for --help
+  std::vector<std::string_view> examples;
   std::vector<Option> options;  // beside the common ones
   std::size_t least_words = 0, most_words = 0;
   bool uses_book = true;
   Run run = nullptr;
-  std::string rows = {};  // the path to the rows of its document, for --csv; empty: it has no table
+  std::string_view rows =
+      {};  // the path to the rows of its document, for --csv; empty: it has no table
 };
 
 const std::vector<Command>& commands();

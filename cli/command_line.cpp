@@ -14,7 +14,7 @@ namespace {
 
 std::vector<std::string> names_of(const std::vector<Command>& all) {
   std::vector<std::string> names;
-  for (const Command& command : all) names.push_back(command.name);
+  for (const Command& command : all) names.emplace_back(command.name);
   return names;
 }
 
@@ -50,7 +50,7 @@ std::optional<std::size_t> command_at(const std::vector<std::string>& words) {
 Result<Done> check_option_names(const std::vector<std::string>& words,
                                 const std::vector<Option>& options) {
   std::vector<std::string> known;
-  for (const Option& option : options) known.push_back("--" + option.name);
+  for (const Option& option : options) known.push_back(option.written());
   known.emplace_back("--help");
   for (const std::string& word : words) {
     if (word == "--") break;
@@ -72,7 +72,7 @@ Result<Done> check_option_values(const std::vector<std::string>& words,
   for (std::size_t i = 0; i < words.size() && words[i] != "--"; ++i) {
     const std::string name = words[i].substr(0, words[i].find('='));
     const auto option = std::find_if(options.begin(), options.end(),
-                                     [&](const Option& o) { return "--" + o.name == name; });
+                                     [&](const Option& o) { return o.written() == name; });
     if (option == options.end()) {
       if (name.size() < 2 || name[0] != '-' || parse_number(words[i])) continue;
       return usage_problem(fmt::format("unknown option '{}'", shown(name)),
@@ -97,13 +97,13 @@ Result<Arguments> split_words(const std::vector<std::string>& words,
   CLI::App app;
   app.set_help_flag();
   Arguments arguments;
-  std::map<std::string, std::string> values;
-  std::map<std::string, bool> switches;
+  std::map<std::string_view, std::string> values;
+  std::map<std::string_view, bool> switches;
   for (const Option& option : options) {
     if (option.value.empty()) {
-      app.add_flag("--" + option.name, switches[option.name]);
+      app.add_flag(option.written(), switches[option.name]);
     } else {
-      app.add_option("--" + option.name, values[option.name]);
+      app.add_option(option.written(), values[option.name]);
     }
   }
   app.add_option("words", arguments.words);
@@ -115,8 +115,9 @@ Result<Arguments> split_words(const std::vector<std::string>& words,
                          "options are --name VALUE; a word that begins with - comes after --");
   }
   for (const Option& option : options) {
-    if (app.count("--" + option.name) > 0) {
-      arguments.options[option.name] = option.value.empty() ? "yes" : values[option.name];
+    if (app.count(option.written()) > 0) {
+      arguments.options[std::string(option.name)] =
+          option.value.empty() ? "yes" : values[option.name];
     }
   }
   return arguments;
@@ -161,7 +162,7 @@ std::string options_text(const std::vector<Option>& options) {
   std::string text;
   for (std::size_t i = 0; i < options.size(); ++i) {
     std::string name = names[i];
-    const std::string help = wrapped(options[i].help, 78 - widest);
+    const std::string help = wrapped(std::string(options[i].help), 78 - widest);
     for (std::string_view line : split(trimmed(help), '\n')) {
       text += pad_right(name, widest) + "  " + std::string(line) + "\n";
       name.clear();
@@ -225,12 +226,12 @@ std::string help_text() {
       "  pluckbook start mybook --scenario northern    a demo book to try things on\n"
       "  pluckbook outlook spring-cows                 when protein falls below need\n"
       "  pluckbook need --weight 1200 --milk 22 --month 3      needs no book\n";
-  std::string group;
+  std::string_view group;
   for (const Command& command : commands()) {
-    if (command.group != group) text += "\n" + command.group + "\n";
+    if (command.group != group) text += fmt::format("\n{}\n", command.group);
     group = command.group;
-    text += fmt::format("  {}  {}\n", pad_right(command.name + " " + command.usage, 30),
-                        command.purpose);
+    const std::string written = fmt::format("{} {}", command.name, command.usage);
+    text += fmt::format("  {}  {}\n", pad_right(written, 30), command.purpose);
   }
   text += "\nfor every command\n" + options_text(common_options());
   text +=
@@ -246,7 +247,7 @@ std::string help_text() {
 std::string help_text(const Command& command) {
   std::string text =
       fmt::format("pluckbook {} {}\n  {}\n\n", command.name, command.usage, command.purpose);
-  for (const std::string& example : command.examples) text += "  " + example + "\n";
+  for (const std::string_view example : command.examples) text += fmt::format("  {}\n", example);
   const std::vector<Option> own = own_options(command);
   if (!own.empty()) text += "\noptions\n" + options_text(own);
   text += "\nfor every command\n" + options_text(common_options());

@@ -18,7 +18,7 @@ std::vector<std::string> kinds_of(const Command& command) {
       {"HERD", "herds"}, {"PASTURE", "pastures"}, {"BAG", "bags"}, {"FEED", "feeds"}};
   std::vector<std::string> kinds;
   for (const auto& [word, kind] : words) {
-    if (command.usage.find(word) != std::string::npos) kinds.emplace_back(kind);
+    if (command.usage.find(word) != std::string_view::npos) kinds.emplace_back(kind);
   }
   return kinds;
 }
@@ -36,16 +36,16 @@ std::string ask_ids(const Command& command) {
 }
 
 std::string names_joined(const std::vector<Command>& all) {
-  std::string names;
-  for (const Command& command : all) names += (names.empty() ? "" : " ") + command.name;
-  return names;
+  std::vector<std::string_view> names;
+  for (const Command& command : all) names.push_back(command.name);
+  return fmt::format("{}", fmt::join(names, " "));
 }
 
 std::string bash_script() {
   std::string cases;
   for (const Command& command : commands()) {
     std::string options;
-    for (const Option& option : all_options(command)) options += " --" + option.name;
+    for (const Option& option : all_options(command)) options += " " + option.written();
     const std::string ids = ask_ids(command);
     cases += fmt::format("    {}) options=\"{}\"", command.name, options.substr(1));
     if (!ids.empty()) cases += fmt::format("; [[ $current == -* ]] || ids=$({})", ids);
@@ -89,7 +89,8 @@ std::string zsh_script() {
   std::string names;
   std::string cases;
   for (const Command& command : commands()) {
-    names += "    " + in_quotes(command.name + ":" + zsh_words(command.purpose)) + "\n";
+    names +=
+        "    " + in_quotes(fmt::format("{}:{}", command.name, zsh_words(command.purpose))) + "\n";
     cases += fmt::format("    {}) _arguments", command.name);
     for (const Option& option : all_options(command)) {
       const std::string value = option.value.empty() ? "" : ":" + zsh_words(option.value) + ":";

@@ -26,7 +26,7 @@ std::string roff(std::string_view text) {
 std::string options_in_roff(const std::vector<Option>& options) {
   std::string text;
   for (const Option& option : options) {
-    text += fmt::format(".TP\n.B {}{}\n{}\n", roff("--" + option.name),
+    text += fmt::format(".TP\n.B {}{}\n{}\n", roff(option.written()),
                         option.value.empty() ? "" : " " + roff(option.value), roff(option.help));
   }
   return text;
@@ -37,7 +37,7 @@ std::string command_in_roff(const Command& command) {
                                  roff(command.purpose));
   text += options_in_roff(own_options(command));
   text += ".PP\n";
-  for (const std::string& example : command.examples) {
+  for (const std::string_view example : command.examples) {
     text += fmt::format(".EX\n    {}\n.EE\n", roff(example));
   }
   return text;

@@ -196,6 +196,8 @@ std::string shown(std::string_view text, std::size_t most) {
 }
 
 int display_width(std::string_view utf8) {
+  const auto plain = [](char c) { return static_cast<unsigned char>(c) < 0x80; };
+  if (std::all_of(utf8.begin(), utf8.end(), plain)) return static_cast<int>(utf8.size());
   int width = 0;
   for (char32_t code : code_points(utf8)) width += is_combining(code) ? 0 : is_wide(code) ? 2 : 1;
   return width;
