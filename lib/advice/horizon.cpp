@@ -121,6 +121,9 @@ Result<Horizon> horizon_of(const Book& book, const Herd& herd, const OutlookSett
 
 void for_each_path(const Horizon& horizon, IntakeReading reading,
                    const std::function<void(const std::vector<DayBalance>&)>& take) {
+  std::vector<IntakeOn> intake_on;
+  for (const HerdNeed& need : horizon.needs)
+    intake_on.emplace_back(*horizon.herd, need, reading.rule);
   std::vector<DayBalance> days(static_cast<std::size_t>(horizon.days()));
   for (int path = 0; path < horizon.count(); ++path) {
     for (int day = 0; day < horizon.days(); ++day) {
@@ -128,7 +131,7 @@ void for_each_path(const Horizon& horizon, IntakeReading reading,
       const Diet diet{horizon.diet(DietNutrient::crude_protein, day, path),
                       horizon.diet(DietNutrient::tdn, day, path),
                       reading.gut_ceiling ? horizon.stay(day).ndf : std::nullopt};
-      days[at] = balance_of(*horizon.herd, horizon.needs[at], diet, reading.rule);
+      days[at] = balance_at(horizon.needs[at], diet, intake_on[at](diet));
     }
     take(days);
   }

@@ -77,10 +77,10 @@ WorkingsLine nrc_line(const NrcReading& one, const Figure& kilograms, const Figu
               {kilograms,
                bare(shortest(rules.nrc_square), rules.nrc_square),
                bare("N", nem.value()),
-               bare("c", one.constant),
+               bare("c", one.cow.constant),
                bare("N", one.divisor),
                bare(shortest(rules.nrc_milk), rules.nrc_milk),
-               {"milk in kg", one.milk.value(), Measure::kilograms_per_day}},
+               {"milk in kg", one.cow.milk.value(), Measure::kilograms_per_day}},
               eaten, nrc_source);
 }
 

@@ -69,7 +69,7 @@ std::optional<Problem> impossible(const Circumstances& c) {
 
 KgDmPerDay predicted_intake(const AnimalState& state, McalPerKgDm nem) {
   if (state.intake_form == IntakeForm::cow)
-    return nrc_equation({state.weight, state.bred, state.milk}, nem, McalPerKgDm(0)).amount;
+    return nrc_equation(nrc_cow(state.weight, state.bred, state.milk), nem, McalPerKgDm(0)).amount;
   const double n = nem.value(), size = metabolic_size(state.weight);
   const GrowingIntakeFigures& f = growing_intake_figures();
   const double less = state.intake_form == IntakeForm::calf ? f.less_calf : f.less_yearling;

@@ -26,33 +26,12 @@ double bred_in(const Slice& slice) {
   return share_bred(slice.days_since_calving);
 }
 
-KgDmPerDay nrc_intake(const HerdNeed& need, Share tdn) {
-  const McalPerKgDm nem = nem_of(tdn);
-  KgDmPerDay sum;
-  for (std::size_t i = 0; i < need.slices.size(); ++i)
-    sum += nrc_reading(need.slices[i], need.slice_needs[i], nem).amount * need.slices[i].share;
-  return sum;
+NrcCow nrc_cow_of(const Slice& slice, const Need& need) {
+  return nrc_cow(need.weight, bred_in(slice), need.milk);
 }
 
 KgDmPerDay percent_of(KgBody weight, double percent) {
   return KgDmPerDay(weight.value() * percent / 100);
-}
-
-KgDmPerDay by_rule(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule) {
-  const KgBody weight = need.average.weight;
-  switch (rule) {
-    case IntakeRule::guidance_lower:
-      return percent_of(weight,
-                        guidance_at(intake_guidance_lower(), need.milking_share, diet.tdn).percent);
-    case IntakeRule::guidance_higher:
-      return percent_of(
-          weight, guidance_at(intake_guidance_higher(), need.milking_share, diet.tdn).percent);
-    case IntakeRule::nrc_equation:
-      return nrc_intake(need, diet.tdn);
-    case IntakeRule::own_figure:
-      break;
-  }
-  return percent_of(weight, *herd.intake_percent);
 }
 
 /// Protein-poor forage: from the rule's amount at 6.25 % CP down to 1.2 % of body weight at 4 %.
@@ -114,27 +93,59 @@ double share_bred(double days_since_calving) {
   return std::clamp((days_since_calving - open_until) / (bred_from - open_until), 0.0, 1.0);
 }
 
+NrcCow nrc_cow(KgBody weight, double bred, KgPerDay milk) {
+  const IntakeRules& rules = intake_rules();
+  return {std::pow(weight.value(), 0.75), rules.nrc_open + bred * (rules.nrc_bred - rules.nrc_open),
+          milk};
+}
+
 NrcReading nrc_equation(const NrcCow& cow, McalPerKgDm nem, McalPerKgDm least) {
   const IntakeRules& rules = intake_rules();
-  const double n = nem.value();
-  NrcReading reading{std::pow(cow.weight.value(), 0.75),
-                     rules.nrc_open + cow.bred * (rules.nrc_bred - rules.nrc_open),
-                     std::max(nem, least).value(), cow.milk, KgDmPerDay(0)};
-  reading.amount = KgDmPerDay(reading.metabolic_weight *
-                                  (rules.nrc_square * n * n + reading.constant) / reading.divisor +
-                              rules.nrc_milk * cow.milk.value());
-  return reading;
+  const double n = nem.value(), divisor = std::max(nem, least).value();
+  return {cow, divisor,
+          KgDmPerDay(cow.metabolic_weight * (rules.nrc_square * n * n + cow.constant) / divisor +
+                     rules.nrc_milk * cow.milk.value())};
 }
 
 NrcReading nrc_reading(const Slice& slice, const Need& need, McalPerKgDm nem) {
-  return nrc_equation({need.weight, bred_in(slice), need.milk}, nem, least_divisor);
+  return nrc_equation(nrc_cow_of(slice, need), nem, least_divisor);
 }
 
-Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule) {
+IntakeOn::IntakeOn(const Herd& herd, const HerdNeed& need, IntakeRule rule)
+    : rule_(rule), weight_(need.average.weight), milking_share_(need.milking_share) {
+  if (rule == IntakeRule::own_figure) own_figure_ = percent_of(weight_, *herd.intake_percent);
+  if (rule != IntakeRule::nrc_equation) return;
+  for (std::size_t i = 0; i < need.slices.size(); ++i)
+    nrc_slices_.push_back({nrc_cow_of(need.slices[i], need.slice_needs[i]), need.slices[i].share});
+}
+
+KgDmPerDay IntakeOn::by_rule(Share tdn) const {
+  const auto guided = [&](const IntakeGuidance& guidance) {
+    return percent_of(weight_, guidance_at(guidance, milking_share_, tdn).percent);
+  };
+  switch (rule_) {
+    case IntakeRule::guidance_lower:
+      return guided(intake_guidance_lower());
+    case IntakeRule::guidance_higher:
+      return guided(intake_guidance_higher());
+    case IntakeRule::nrc_equation: {
+      const McalPerKgDm nem = nem_of(tdn);
+      KgDmPerDay sum;
+      for (const NrcSlice& slice : nrc_slices_)
+        sum += nrc_equation(slice.cow, nem, least_divisor).amount * slice.share;
+      return sum;
+    }
+    case IntakeRule::own_figure:
+      break;
+  }
+  return own_figure_;
+}
+
+Intake IntakeOn::operator()(const Diet& diet) const {
   Intake intake;
-  intake.rule = rule;
-  intake.weight = need.average.weight;
-  intake.before_limits = by_rule(herd, need, diet, rule);
+  intake.rule = rule_;
+  intake.weight = weight_;
+  intake.before_limits = by_rule(diet.tdn);
   intake.limits = limits_of(intake.before_limits, intake.weight, diet);
   intake.amount = intake.limits.after_protein;
   intake.protein_limits = intake.amount < intake.before_limits;
@@ -143,6 +154,10 @@ Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, Intak
     intake.amount = std::min(intake.amount, *intake.limits.gut);
   }
   return intake;
+}
+
+Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule) {
+  return IntakeOn(herd, need, rule)(diet);
 }
 
 DayBalance balance_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule) {

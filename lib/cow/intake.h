@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/units.h"
 #include "cow/energy_chain.h"
@@ -55,11 +56,42 @@ struct Intake {
   IntakeLimits limits;
 };
 
+/// What the NRC equation of intake asks of a cow, whatever she eats.
+struct NrcCow {
+  double metabolic_weight = 0;  // kg^0.75
+  double constant = 0;          // 0.0384 open, 0.04631 bred
+  KgPerDay milk;
+};
+/// `bred`: 0 open to 1 bred.
+NrcCow nrc_cow(KgBody weight, double bred, KgPerDay milk);
+
+/// What a herd eats on one day by one rule, asked of any diet; what the diet does not change is
+/// worked out once.
 /// Guidance is written for cows: milking and dry are mixed by the herd's milking share, and
 /// heifers, growing cattle and bulls take the dry column (assumed: ours). Both limits hold for
 /// every rule and class; the drop on protein-poor forage was published for dry cows. Source:
 /// intake_guidance_lower and _higher, intake_rules; each states its own. Requires: the herd's own
 /// figure is set when the rule is own_figure.
+class IntakeOn {
+ public:
+  IntakeOn(const Herd& herd, const HerdNeed& need, IntakeRule rule);
+  Intake operator()(const Diet& diet) const;
+
+ private:
+  KgDmPerDay by_rule(Share tdn) const;
+
+  struct NrcSlice {
+    NrcCow cow;
+    double share;  // of the herd
+  };
+  IntakeRule rule_;
+  KgBody weight_;
+  double milking_share_;
+  KgDmPerDay own_figure_;             // where that is the rule
+  std::vector<NrcSlice> nrc_slices_;  // where the NRC equation is
+};
+
+/// The same for one diet.
 Intake intake_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule);
 
 /// The rule that leads for a herd: its own figure when given, else guidance_lower.
@@ -69,20 +101,11 @@ IntakeRule leading_rule(const Herd& herd);
 /// bred from month 3 (days 61 and 91.5); between them it is a line, as the rows are read between.
 double share_bred(double days_since_calving);
 
-/// A cow as the NRC equation of intake sees her.
-struct NrcCow {
-  KgBody weight;
-  double bred = 0;  // 0 open to 1 bred
-  KgPerDay milk;
-};
-
 /// What the NRC equation gives her at a diet's NEm.
 /// Source: NRC 2000 chapter 7 (recalled): DMI = W^0.75 (0.04997 N^2 + c) / N + 0.2 milk, in kg.
 struct NrcReading {
-  double metabolic_weight = 0;  // kg^0.75
-  double constant = 0;          // 0.0384 open, 0.04631 bred
-  double divisor = 0;           // Mcal/kg, N or 0.95
-  KgPerDay milk;
+  NrcCow cow;
+  double divisor = 0;  // Mcal/kg, N or 0.95
   KgDmPerDay amount;
 };
 /// `least_divisor`: the N it is divided by is never less.
@@ -107,7 +130,7 @@ struct DayBalance {
   bool protein_first = false;  // by the published ratio and the rumen's floor
 };
 DayBalance balance_of(const Herd& herd, const HerdNeed& need, const Diet& diet, IntakeRule rule);
-/// The same for an intake that is known already.
+/// The same for an intake that is known already: for many diets of a day, by its IntakeOn.
 DayBalance balance_at(const HerdNeed& need, const Diet& diet, const Intake& intake);
 
 }  // namespace pluckbook
