@@ -33,7 +33,7 @@ std::optional<std::string> ask(const std::string& question) {
 }
 
 Result<std::vector<std::string>> piped_lines() {
-  constexpr std::size_t most = 64 * 1024;
+  constexpr std::size_t most = std::size_t{64} * 1024;
   std::vector<std::string> lines;
   std::size_t size = 0;
   for (std::string line; std::getline(std::cin, line);) {

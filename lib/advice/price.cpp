@@ -57,7 +57,7 @@ void take_day(FeedingDay day, const PriceSettings& settings, PriceAnswer& answer
   answer.intake = day.intake;
   answer.intake_recovered = day.intake_recovered;
   answer.gaps = std::move(day.gaps);
-  answer.day = std::move(day.grazing);
+  answer.day = day.grazing;
   answer.day.energy = settings.energy;
   answer.day.protein = settings.protein;
 }

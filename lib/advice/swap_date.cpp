@@ -38,7 +38,7 @@ class MovedDate {
   }
 
  private:
-  static constexpr int week = 7;
+  static constexpr long week = 7;
   enum class Place { kept, changed, unfit };
 
   Place place_on(Date day) const {

@@ -1,7 +1,6 @@
 #include "forage/diet_prior.h"
 
 #include <cstdlib>
-#include <utility>
 
 namespace pluckbook {
 namespace {
@@ -37,7 +36,7 @@ DietNutrient nutrient_of(const TimePoint& when) {
 DietPrior::DietPrior(const Book& book, const Pasture& pasture, const ForageClass& forage,
                      DietModel model)
     : green_up_(green_up_of(pasture, forage)),
-      model_(std::move(model)),
+      model_(model),
       curves_{ClassCurve(forage, DietNutrient::crude_protein),
               ClassCurve(forage, DietNutrient::tdn)},
       turn_(curves_[0].lowest_day()) {

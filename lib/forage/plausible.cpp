@@ -28,7 +28,7 @@ std::string shown_figure(double value) {
   return shortest(std::round(value * 10'000) / 10'000);
 }
 
-std::string with_unit(std::string figure, const Analyte& analyte) {
+std::string with_unit(const std::string& figure, const Analyte& analyte) {
   return analyte.unit.empty() ? figure : figure + " " + std::string(analyte.unit);
 }
 

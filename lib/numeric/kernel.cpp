@@ -68,7 +68,7 @@ KernelVector covariance_gradient(const Kernel& k, const TimePoint& a, const Time
   const Terms t = terms_of(k, a, b);
   const double related = relation(k, a, b), r = t.wiggle_distance;
   KernelVector gradient = KernelVector::Zero();
-  for (const int series : {a.series, b.series})
+  for (const Eigen::Index series : {a.series, b.series})
     gradient.segment<4>(4 * series) +=
         related * Eigen::Vector4d(t.offset, t.season, t.year, t.wiggle);
   gradient(8) = related * 2 * t.season * t.season_distance;

@@ -13,6 +13,7 @@ using Function = std::function<Slope(const VectorXd&)>;
 constexpr double flat = 1e-7;         // gradient that counts as zero
 constexpr double enough_gain = 1e-4;  // of what the slope promises
 constexpr double longest_step = 1;    // of one coordinate: these are logarithms
+constexpr int most_halvings = 34;     // of a step that climbs too little: to 1e-10 of it
 
 struct Point {
   VectorXd at;
@@ -23,10 +24,12 @@ std::optional<Point> step_up(const Function& function, const Point& from, Vector
   const double widest = step.cwiseAbs().maxCoeff();
   if (widest > longest_step) step *= longest_step / widest;
   const double promise = from.slope.gradient.dot(step);
-  for (double share = 1; share > 1e-10; share /= 2) {
+  double share = 1;
+  for (int i = 0; i < most_halvings; ++i) {
     Point next{from.at + share * step, {}};
     next.slope = function(next.at);
     if (next.slope.value >= from.slope.value + enough_gain * share * promise) return next;
+    share /= 2;
   }
   return std::nullopt;
 }

@@ -44,8 +44,9 @@ std::vector<double> share_ticks(const ChartAxes& axes) {
     step = next;
   }
   std::vector<double> ticks;
-  for (double at = std::ceil(axes.low / step) * step; at <= axes.high; at += step) {
-    ticks.push_back(at);
+  for (long i = std::lround(std::ceil(axes.low / step)); static_cast<double>(i) * step <= axes.high;
+       ++i) {
+    ticks.push_back(static_cast<double>(i) * step);
   }
   return ticks;
 }

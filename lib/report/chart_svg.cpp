@@ -127,8 +127,9 @@ class Drawing {
     if (!chart_.class_curve.empty()) entries.emplace_back(sample("class-curve"), "usual season");
     Markup all;
     for (std::size_t i = 0; i < entries.size(); ++i) {
-      const double across = left + static_cast<double>(i % 3) * (width - left) / 3;
-      const double down = height - 34 + static_cast<double>(i / 3) * 21;
+      const std::size_t row = i / 3, column = i % 3;
+      const double across = left + static_cast<double>(column) * (width - left) / 3;
+      const double down = height - 34 + static_cast<double>(row) * 21;
       all += element("g", {{"transform", "translate(" + at(across) + " " + at(down) + ")"}},
                      entries[i].first + label(28, 4, entries[i].second, "start"));
     }

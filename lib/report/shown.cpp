@@ -24,7 +24,7 @@ double per_mass_unit(double per_kilogram, const Reader& reader) {
 }
 
 SellingUnit selling_unit(const Quote& quote, const Reader& reader) {
-  const SellingUnit as_quoted{quote.unit, quote.kg_per_unit};
+  SellingUnit as_quoted{quote.unit, quote.kg_per_unit};
   const auto unit = market_unit(quote.unit);
   const bool counted = unit && std::isdigit(static_cast<unsigned char>(unit->size.front())) != 0;
   if (!unit || counted || !unit->container.empty()) return as_quoted;

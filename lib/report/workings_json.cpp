@@ -5,7 +5,7 @@ namespace pluckbook {
 namespace {
 
 std::string json_unit(const Figure& figure, const Reader& reader) {
-  const std::string unit = unit_of(figure, reader);
+  std::string unit = unit_of(figure, reader);
   switch (figure.measure) {
     case Measure::mass_per_day:
     case Measure::kilograms_per_day:
