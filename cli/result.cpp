@@ -74,8 +74,8 @@ std::string in_a_sentence(DietNutrient nutrient, const Surprise& s) {
                   percent(s.expected.median), percent(s.expected.low), percent(s.expected.high));
   if (s.tail < 0.05) {
     words += fmt::format(
-        "; only {} such bags would stray as far: kept and used, look at how it "
-        "was plucked and dried",
+        "; {} such bags would stray as far: kept and used, look at how it was plucked "
+        "and dried",
         in_hundred(s.tail));
   }
   return words;

@@ -30,7 +30,7 @@ Table errors_of(const NutrientBacktest& nutrient) {
     std::vector<std::string> cells = {days_ahead(lead), std::to_string(bags_in(lead))};
     for (const ForecastScore& score : lead.by_forecaster)
       cells.push_back(fixed(score.rms_error, 1));
-    cells.push_back(in_hundred(static_cast<double>(lead.held) / bags_in(lead)));
+    cells.push_back(fmt::format("{} of {}", lead.held, bags_in(lead)));
     table.add(std::move(cells));
   }
   return table;
@@ -127,8 +127,8 @@ Page page_of(const Backtest& backtest, const Reader& /*shares need no units*/) {
     page.add(dates);
   }
   page.note(
-      "days ahead count from the newest bag that was known; a band of 8 in 10 should hold 80 "
-      "in 100");
+      "days ahead count from the newest bag that was known; the band is meant to hold 8 bags "
+      "of 10");
   page.note(
       "the rules beside the model have no band of their own: their log score uses the error "
       "they turned out to have, which flatters them");

@@ -51,9 +51,10 @@ std::string percent(Share share) {
 }
 
 std::string in_hundred(double probability) {
-  if (probability > 0 && probability < 0.005) return "under 1 in 100";
-  if (probability < 1 && probability > 0.995) return "over 99 in 100";
-  return fmt::format("{} in 100", std::lround(probability * 100));
+  const long rounded = std::lround(probability * 100);
+  if (rounded <= 0) return "under 1 in 100";
+  if (rounded >= 100) return "over 99 in 100";
+  return fmt::format("{} in 100", rounded);
 }
 
 std::string in_words(DietNutrient nutrient) {

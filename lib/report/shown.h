@@ -36,7 +36,8 @@ std::string three_figures(double value, int most_decimals = 2);
 std::string mass(double kilograms, const Reader& reader);
 /// "8.4 %": a share of dry matter, one decimal, since sampling supports no more.
 std::string percent(Share share);
-/// "97 in 100"
+/// A chance: "97 in 100". Never 0 or 100: all of a thousand paths and the tail of a curve are no
+/// certainty, so these are said "under 1 in 100" and "over 99 in 100".
 std::string in_hundred(double probability);
 
 std::string in_words(DietNutrient nutrient);   // "protein", "TDN"

@@ -21,7 +21,12 @@ TEST(Shown, ChancesNeverClaimMoreThanTheyKnow) {
   EXPECT_EQ(in_hundred(0.001), "under 1 in 100");
   EXPECT_EQ(in_hundred(0.999), "over 99 in 100");
   EXPECT_EQ(in_hundred(0.77), "77 in 100");
-  EXPECT_EQ(in_hundred(1), "100 in 100");
+  EXPECT_EQ(in_hundred(1), "over 99 in 100");  // all of a thousand paths
+  EXPECT_EQ(in_hundred(0.995), "over 99 in 100");
+  EXPECT_EQ(in_hundred(0.994), "99 in 100");
+  EXPECT_EQ(in_hundred(0), "under 1 in 100");  // none of them
+  EXPECT_EQ(in_hundred(0.0049), "under 1 in 100");
+  EXPECT_EQ(in_hundred(0.005), "1 in 100");
 }
 
 }  // namespace
