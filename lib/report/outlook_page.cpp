@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "published/energetics.h"
 #include "published/rules.h"
@@ -8,65 +10,79 @@
 namespace pluckbook {
 namespace {
 
-std::string day(const std::optional<Date>& date) {
-  return date ? in_words_without_year(*date) : "later";
+std::string not_by(Date until) {
+  return "not by " + in_words_without_year(until);
 }
 
-std::string range(const Crossing& crossing) {
-  if (!crossing.low) return "-";
-  if (!crossing.high) return fmt::format("from {} on", day(crossing.low));
-  return fmt::format("{} to {}", day(crossing.low), day(crossing.high));
+/// "20 Aug to 28 Jan"; an end nobody sees before the horizon is said to lie after it.
+std::string range(const Crossing& crossing, Date until) {
+  if (!crossing.low) return not_by(until);
+  return in_words_without_year(*crossing.low) + " to " +
+         (crossing.high ? in_words_without_year(*crossing.high)
+                        : "after " + in_words_without_year(until));
 }
 
-/// The three cells that say when: middle, range, and how likely it is by which day.
-std::vector<std::string> when(const NutrientOutlook& n, const OutlookSettings& settings) {
-  if (n.below_now) {
-    const bool since = n.below_since && *n.below_since < settings.as_of;
-    return {since ? "since " + in_words_without_year(*n.below_since) : "below now", "-",
-            in_hundred(n.probability_below_now) + " today"};
-  }
-  return {n.falls_below.median ? in_words_without_year(*n.falls_below.median) : "not expected",
-          range(n.falls_below),
-          fmt::format("{} by {}", in_hundred(n.falls_below.probability_by_horizon),
-                      in_words_without_year(settings.until))};
+std::string short_now(const NutrientOutlook& n, Date today) {
+  if (!n.below_now) return "no";
+  const bool since = n.below_since && *n.below_since < today;
+  return since ? "since " + in_words_without_year(*n.below_since) : "yes";
 }
 
+/// Today alone: what lies ahead is another table, so that no column speaks of both.
 Table shares_table(const HerdOutlook& herd, const OutlookSettings& settings) {
-  Table table({{"nutrient", Align::left},
-               {"diet"},
-               {"need"},
-               {"falls below"},
-               {"8 years in 10"},
-               {"chance it is below"}});
-  for (const NutrientOutlook& n : herd.nutrients) {
-    const auto cells = when(n, settings);
+  Table table(
+      {{"nutrient", Align::left}, {"diet"}, {"need"}, {"short now"}, {"chance it is short today"}});
+  for (const NutrientOutlook& n : herd.nutrients)
     table.add({in_words(n.nutrient), fixed(in_percent(n.diet_now.median), 1),
-               fixed(in_percent(n.need_now), 1), cells[0], cells[1], cells[2]});
+               fixed(in_percent(n.need_now), 1), short_now(n, settings.as_of),
+               in_hundred(n.probability_below_now)});
+  return table;
+}
+
+bool can_fall(const NutrientOutlook& n) {
+  return n.below_now || n.falls_below.probability_by_horizon > 0;
+}
+
+/// What changes ahead: what is enough falls short, what is short is enough again.
+Table turns_table(const HerdOutlook& herd, Date until) {
+  Table table({{"nutrient", Align::left},
+               {"what", Align::left},
+               {"about"},
+               {"8 years in 10"},
+               {"chance by " + in_words_without_year(until)}});
+  const auto row = [&](const NutrientOutlook& n, const char* what, const Crossing& turn) {
+    table.add({in_words(n.nutrient), what,
+               turn.median ? in_words_without_year(*turn.median) : not_by(until),
+               range(turn, until), in_hundred(turn.probability_by_horizon)});
+  };
+  for (const NutrientOutlook& n : herd.nutrients) {
+    if (!n.below_now) row(n, "falls short", n.falls_below);
+    if (can_fall(n)) row(n, "enough again", n.recovers);
   }
   return table;
 }
 
-std::string amount_falls(bool below_now, const Crossing& falls) {
-  if (below_now) return "below now";
-  return falls.median ? in_words_without_year(*falls.median) : "not expected";
+std::string short_from(bool below_now, const Crossing& falls, Date until) {
+  if (below_now) return "now";
+  return falls.median ? in_words_without_year(*falls.median) : not_by(until);
 }
 
-Table amounts_table(const HerdOutlook& herd, const Reader& reader) {
+Table amounts_table(const HerdOutlook& herd, Date until, const Reader& reader) {
   Table table({{"nutrient", Align::left},
                {"need, " + mass_unit(reader)},
                {"diet gives"},
                {"by other intake rules"},
                {"short"},
-               {"falls below"}});
+               {"short from"}});
   const auto amount = [&](KgPerDay kg) { return three_figures(in_mass_unit(kg.value(), reader)); };
   for (const NutrientOutlook& n : herd.nutrients) {
     table.add({in_words(n.nutrient), amount(n.balance.need), amount(n.balance.supply),
                amount(n.supply_low) + " to " + amount(n.supply_high), amount(n.balance.gap()),
-               amount_falls(n.below_now_amount, n.falls_below_amount)});
+               short_from(n.below_now_amount, n.falls_below_amount, until)});
   }
   if (const auto& rdp = herd.degradable) {
     table.add({"RDP", amount(rdp->balance.need), amount(rdp->balance.supply), "-",
-               amount(rdp->balance.gap()), amount_falls(rdp->below_now(), rdp->falls_below)});
+               amount(rdp->balance.gap()), short_from(rdp->below_now(), rdp->falls_below, until)});
   }
   return table;
 }
@@ -83,22 +99,6 @@ Table waiting_table(const HerdOutlook& herd, const Reader& reader) {
                three_figures(in_mass_unit(n.waiting.lacking_at_worst.value(), reader))});
   }
   return table;
-}
-
-/// When a diet that falls short is back above need, in those years.
-std::string recovery_note(const NutrientOutlook& n, Date until) {
-  const Crossing& back = n.recovers;
-  const std::string chance =
-      fmt::format("{} of the years that fall short", in_hundred(back.probability_by_horizon));
-  if (!back.median)
-    return fmt::format("back above need by {}: {}", in_words_without_year(until), chance);
-  return fmt::format("back above need about {} ({}, 8 years in 10); by {}: {}",
-                     in_words_without_year(*back.median), range(back), in_words_without_year(until),
-                     chance);
-}
-
-bool can_fall(const NutrientOutlook& n) {
-  return n.below_now || n.falls_below.probability_by_horizon > 0;
 }
 
 /// "on North Draws, from 20 Oct on Teakettle Meadow, as planned"
@@ -152,7 +152,7 @@ std::string finding(const NutrientOutlook& n, Date until) {
                        in_hundred(c.probability_by_horizon));
   }
   return fmt::format("falls below need about {} ({}, 8 years in 10)",
-                     in_words_without_year(*c.median), range(c));
+                     in_words_without_year(*c.median), range(c, until));
 }
 
 Page outlook_tables(const HerdOutlook& herd, const OutlookSettings& settings,
@@ -162,12 +162,13 @@ Page outlook_tables(const HerdOutlook& herd, const OutlookSettings& settings,
                            to_iso(settings.as_of), herd.herd->id, herd.herd->head,
                            place_words(herd)));
   page.add(shares_table(herd, settings));
-  for (const NutrientOutlook& n : herd.nutrients) {
-    if (can_fall(n)) page.note(in_words(n.nutrient) + ": " + recovery_note(n, settings.until));
-  }
+  page.heading("what changes by " + in_words_without_year(settings.until));
+  page.add(turns_table(herd, settings.until));
+  if (std::any_of(herd.nutrients.begin(), herd.nutrients.end(), can_fall))
+    page.note("enough again: for a week or longer, counted among the years that fall short");
   page.heading(fmt::format("per head and day, eating {} of dry matter ({})",
                            mass(herd.intake.amount.value(), reader), to_string(herd.intake.rule)));
-  page.add(amounts_table(herd, reader));
+  page.add(amounts_table(herd, settings.until, reader));
   for (const std::string& note : notes_of(herd)) page.note(note);
   page.heading(fmt::format("waiting a week, to {}, unfed, per head",
                            in_words_without_year(settings.as_of + Days(7))));
