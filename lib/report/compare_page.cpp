@@ -35,7 +35,7 @@ std::string score(const std::optional<double>& value) {
   return value ? fixed(*value, 1) : "-";
 }
 
-std::string first_line(const Comparison& comparison, const Reader& reader) {
+std::string first_line(const Comparison& comparison) {
   const Alternative& first = comparison.ranked.front();
   const WindowSettings& days = comparison.settings.windows;
   if (!first.covers()) {
@@ -46,11 +46,9 @@ std::string first_line(const Comparison& comparison, const Reader& reader) {
         first.what_if->name, score(first.score_at_end()));
   }
   return fmt::format(
-      "For {} from {} to {}, '{}' is cheapest of what covers {} outcomes: {} {}, condition {} at "
-      "the end.",
+      "For {} from {} to {}, '{}' is cheapest of what covers {} outcomes: condition {} at the end.",
       comparison.asked->herd, in_words(days.as_of), in_words(days.until), first.what_if->name,
-      in_hundred(days.cover), two_decimals(cost_of(first, reader)), reader.currency,
-      score(first.score_at_end()));
+      in_hundred(days.cover), score(first.score_at_end()));
 }
 
 Page cautions_page(const Comparison& comparison) {
@@ -144,7 +142,7 @@ Page swaps_page(const Comparison& comparison, const Reader& reader) {
 
 Page page_of(const Comparison& comparison, const Reader& reader) {
   Page page;
-  page.sentence(first_line(comparison, reader)).append(cautions_page(comparison));
+  page.sentence(first_line(comparison)).append(cautions_page(comparison));
   page.heading("side by side; score with the middle diet");
   page.add(ranking(comparison, reader)).append(feeds_page(comparison, reader));
   page.append(splits_page(comparison));

@@ -40,8 +40,11 @@ Page price_notes(const PriceAnswer& answer, const Reader& reader);
 std::vector<std::string> what_changes_the_mix(const PriceAnswer& answer, const Reader& reader);
 Page outlook_tables(const HerdOutlook& herd, const OutlookSettings& settings, const Reader& reader);
 Page diet_tables(const DietAnswer& answer);
-/// What to feed from when to when, what it costs, and the condition without it.
+/// What to feed from when to when, and the condition without it; no money, since the cautions come
+/// first.
 Page plan_finding(const Plan& plan, const Reader& reader);
+/// "It costs 23868.95 USD with the trips.", said after the cautions; empty when nothing is bought.
+Page plan_cost(const Plan& plan, const Reader& reader);
 /// Tons, money and the order; empty when nothing is bought.
 Page plan_purchases(const Plan& plan, const Reader& reader);
 /// Window by window and month by month.

@@ -51,17 +51,16 @@ std::string first_line(const Schedule& schedule, const Bill& bill, const Reader&
   if (!schedule.within_reach()) {
     return fmt::format(
         "No safe mix of these feeds meets every need of {} from {} to {} in {} outcomes. The "
-        "nearest: {}; {} with the trips.",
+        "nearest: {}.",
         schedule.herd->id, in_words(days.as_of), in_words(days.until), in_hundred(days.cover),
-        feeds_in_words(bill, reader), money(bill.total(), reader));
+        feeds_in_words(bill, reader));
   }
   if (bill.feeds.empty()) return nothing_needed(schedule);
   const auto first = std::find_if(schedule.windows.begin(), schedule.windows.end(), is_fed);
   const auto last = std::find_if(schedule.windows.rbegin(), schedule.windows.rend(), is_fed);
-  return fmt::format("Feed {} from {} to {}: {}; {} with the trips, covering {} outcomes.",
-                     schedule.herd->id, in_words(first->window.first), in_words(last->window.last),
-                     feeds_in_words(bill, reader), money(bill.total(), reader),
-                     in_hundred(days.cover));
+  return fmt::format("Feed {} from {} to {}: {}, covering {} outcomes.", schedule.herd->id,
+                     in_words(first->window.first), in_words(last->window.last),
+                     feeds_in_words(bill, reader), in_hundred(days.cover));
 }
 
 // ---- what to feed, window by window ------------------------------------------------------------
@@ -270,6 +269,15 @@ Page plan_finding(const Plan& plan, const Reader& reader) {
   return page.sentence(condition_words(*plan.condition, plan.schedule.settings.windows.until));
 }
 
+Page plan_cost(const Plan& plan, const Reader& reader) {
+  const Bill bill = bill_of(plan.schedule, reader);
+  Page page;
+  if (bill.feeds.empty()) return page;
+  return page.sentence(
+      fmt::format("{} {}{}.", plan.schedule.within_reach() ? "It costs" : "The nearest costs",
+                  money(bill.total(), reader), bill.trips.empty() ? "" : " with the trips"));
+}
+
 Page plan_purchases(const Plan& plan, const Reader& reader) {
   const Bill bill = bill_of(plan.schedule, reader);
   Page page;
@@ -294,6 +302,7 @@ Page page_of(const Plan& plan, const Reader& reader) {
   if (!purchases.blocks().empty()) {
     page.heading("cautions");
     for (const std::string& caution : plan.schedule.cautions) page.note(caution);
+    page.space().append(plan_cost(plan, reader));
     page.append(plan_windows(plan, reader)).append(purchases);
   }
   return page.append(reservations(plan));

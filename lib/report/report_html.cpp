@@ -99,9 +99,9 @@ Table chart_numbers(const DietAnswer& diet) {
   return table;
 }
 
-Markup cautions(const PriceAnswer& price) {
+Markup cautions(const std::vector<std::string>& all) {
   Markup list;
-  for (const std::string& caution : price.cautions) list += tag("li", words(caution));
+  for (const std::string& caution : all) list += tag("li", words(caution));
   if (list.empty()) return {};
   return element("div", {{"class", "cautions"}},
                  tag("h4", words("Before you feed")) + tag("ul", list));
@@ -117,13 +117,25 @@ Markup what_would_change(const PriceAnswer& price, const Reader& reader) {
   return tag("h3", words("What would change this")) + tag("ul", list);
 }
 
-/// What the season takes: tons, money, and the condition without it.
+/// The cautions on feeds of the season that today's price has not said already.
+std::vector<std::string> further_cautions(const HerdReport& herd) {
+  if (!herd.price) return herd.plan->schedule.cautions;
+  const std::vector<std::string>& said = herd.price->cautions;
+  std::vector<std::string> further;
+  for (const std::string& caution : herd.plan->schedule.cautions)
+    if (std::find(said.begin(), said.end(), caution) == said.end()) further.push_back(caution);
+  return further;
+}
+
+/// What the season takes: tons, the condition without it, cautions, then money.
 Markup season(const HerdReport& herd, const Reader& reader) {
   if (!herd.plan) return {};
   const std::string id = herd.outlook.herd->id;
   return section("plan-" + id,
                  tag("h3", words("The season ahead")) +
                      html_of(plan_finding(*herd.plan, reader), 4, "plan-" + id) +
+                     cautions(further_cautions(herd)) +
+                     html_of(plan_cost(*herd.plan, reader), 4, "cost-" + id) +
                      html_of(plan_purchases(*herd.plan, reader), 4, "buy-" + id) +
                      folded("windows-" + id, "Window by window, month by month",
                             html_of(plan_windows(*herd.plan, reader), 4, "windows-" + id)));
@@ -142,7 +154,7 @@ Markup herd_section(const HerdReport& herd, const ReportAnswer& report, const Re
           html_of(outlook_tables(herd.outlook, report.settings, reader), 4, "outlook-" + id));
   if (herd.price) {
     text += section("price-" + id,
-                    tag("h3", words("What to feed")) + cautions(*herd.price) +
+                    tag("h3", words("What to feed")) + cautions(herd.price->cautions) +
                         html_of(price_tables(*herd.price, reader), 4, "price-" + id) +
                         what_would_change(*herd.price, reader) +
                         folded("notes-" + id, "Why not another feed, and what was not checked",

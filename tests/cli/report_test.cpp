@@ -170,6 +170,25 @@ TEST_P(Report, TheOutlooksTextSaysWhatItsJsonSays) {
   }
 }
 
+TEST_P(Report, CautionsOnFeedsOfTheSeasonStandBeforeItsMoney) {
+  const std::string page = std::regex_replace(html_, std::regex("&#39;"), "'");
+  std::size_t compared = 0;
+  for (const std::string& herd : GetParam().herds) {
+    const auto plan = nlohmann::json::parse(run("plan " + herd + " --json"));
+    const std::size_t begins = page.find("id=\"herd-" + herd + "\"");
+    const std::size_t season = page.find("id=\"plan-" + herd + "\"");
+    const std::size_t money = page.find(" USD", page.find("Doing nothing", season));
+    ASSERT_LT(begins, season);
+    ASSERT_LT(season, money);
+    const std::string before = page.substr(begins, money - begins);
+    for (const std::string caution : plan.at("cautions")) {
+      EXPECT_NE(before.find(caution), std::string::npos) << herd << ": " << caution;
+      ++compared;
+    }
+  }
+  EXPECT_GE(compared, GetParam().herds.size());
+}
+
 INSTANTIATE_TEST_SUITE_P(Demo, Report, ::testing::Values(northern_book, southern_book),
                          [](const auto& book) { return std::string(book.param.scenario); });
 
