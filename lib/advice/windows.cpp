@@ -42,6 +42,14 @@ void set_diets(const PastureAhead& ahead, Date middle, const WindowSettings& set
                             Share(ahead.paths.tdn(day, path)), fibre_of(ahead)});
 }
 
+/// The last day of a window that begins on `first`. A rest of fewer than half as many days is fed
+/// on alike: nobody changes the feeder for it.
+Date last_of_window(Date first, const WindowSettings& settings) {
+  const Date last = first + Days(settings.change_every - 1);
+  const long rest = days_between(last, settings.until);
+  return rest * 2 < settings.change_every ? settings.until : last;
+}
+
 }  // namespace
 
 FeedingDay day_in(const FeedingWindow& window, const Herd& herd, const Diet& diet, FedIntake fed) {
@@ -54,10 +62,11 @@ Result<std::vector<FeedingWindow>> windows_ahead(const Book& book, const Herd& h
                                                  const WindowSettings& settings) {
   std::vector<FeedingWindow> windows;
   std::map<const Pasture*, PastureAhead> pastures;
-  for (Date first = settings.as_of; first <= settings.until; first += Days(settings.change_every)) {
+  for (Date first = settings.as_of; first <= settings.until;
+       first = windows.back().last + Days(1)) {
     FeedingWindow window;
     window.first = first;
-    window.last = std::min(first + Days(settings.change_every - 1), settings.until);
+    window.last = last_of_window(first, settings);
     const Date middle = first + Days((window.days() - 1) / 2);
     const Result<Whereabouts> grazing = grazing_of(book, herd, middle);
     if (!grazing) return grazing.problems();

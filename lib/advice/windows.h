@@ -35,9 +35,10 @@ struct FeedingWindow {
 /// The middle day of a window on one of its diets, with the water of its pasture.
 FeedingDay day_in(const FeedingWindow& window, const Herd& herd, const Diet& diet, FedIntake fed);
 
-/// The windows from as_of to until. Moves of the book that lie ahead are followed; a window in
-/// which the herd moves counts for the pasture of its middle day.
-/// Fails: no pasture; a need outside all tables; a forage class nobody knows.
+/// The windows from as_of to until, of change_every days each; the last is between a half and one
+/// and a half as long, unless it is the only one. Moves of the book that lie ahead are followed; a
+/// window in which the herd moves counts for the pasture of its middle day. Fails: no pasture; a
+/// need outside all tables; a forage class nobody knows.
 Result<std::vector<FeedingWindow>> windows_ahead(const Book& book, const Herd& herd,
                                                  const WindowSettings& settings);
 

@@ -43,6 +43,28 @@ TEST(Windows, CoverEveryDayOnceAndChangeNoMoreOftenThanAsked) {
   }
 }
 
+TEST(Windows, ARestOfUnderHalfAWindowIsFedLikeTheOneBeforeIt) {
+  const Book book = with_feeds();
+  for (int days = 1; days <= 60; ++days) {
+    for (const int every : {1, 2, 7, 14, 15}) {
+      WindowSettings settings{day("2026-08-25"), day("2026-08-25") + Days(days - 1), 0.8, every};
+      const auto windows = windows_ahead(book, book.herds[0], settings);
+      ASSERT_TRUE(windows.ok());
+      EXPECT_EQ(windows->back().last, settings.until);
+      if (windows->size() == 1) {
+        EXPECT_LT(2 * days, 3 * every);
+        continue;
+      }
+      EXPECT_GE(2 * windows->back().days(), every) << days << " by " << every;
+      EXPECT_LT(2 * windows->back().days(), 3 * every) << days << " by " << every;
+    }
+  }
+  const auto four_weeks_and_six_days =
+      windows_ahead(book, book.herds[0], {day("2026-09-01"), day("2026-10-04")});
+  ASSERT_EQ(four_weeks_and_six_days->size(), 2U);
+  EXPECT_EQ(four_weeks_and_six_days->back().first, day("2026-09-15"));
+}
+
 TEST(Windows, FollowAMoveThatLiesAhead) {
   Book book = with_feeds();
   Pasture south = book.pastures[0];
