@@ -1,4 +1,5 @@
-// table.h - rows of text in columns, at most 80 columns wide. Ids and dates are never cut.
+// table.h - rows of text in columns, at most 80 columns wide. Ids and dates are never cut, numbers
+// never left out.
 #pragma once
 
 #include <string>
@@ -23,8 +24,9 @@ class Table {
   const std::vector<Column>& columns() const { return columns_; }
   const std::vector<std::vector<std::string>>& rows() const { return rows_; }
 
-  /// The header, the rows; each line ends with a newline and without trailing spaces. When the
-  /// table is wider than `width`, last columns are dropped and named in a line below.
+  /// The header, the rows; each line ends with a newline and without trailing spaces. Where the
+  /// table is wider than `width`, headers and text are broken at spaces; columns for which there is
+  /// no room even so follow in a second table below, behind the same first columns. None is lost.
   std::string text(int width = 80) const;
 
  private:

@@ -143,6 +143,23 @@ TEST(Plan, NoLineIsWiderThanEightyColumns) {
   }
 }
 
+// The widest names push columns below the table, and nothing off the page.
+TEST(Plan, MoneyStandsInTheTableHoweverLongAFeedsName) {
+  const FreshFolder folder("northern");
+  const auto file = folder.path() / "feeds.yaml";
+  const std::string feed = "soybean-hull-pellets-from-over-the-river";
+  write_text(file, std::regex_replace(read_text(file), std::regex("hull-pellets"), feed));
+  const std::string text = run_in(folder.path(), northern_plan).output;
+  std::smatch match;
+  ASSERT_TRUE(std::regex_search(text, match, std::regex(R"(It costs ([\d.]+) USD)"))) << text;
+  const std::string total = match[1];
+  const std::size_t bought = text.find("what that buys");
+  ASSERT_NE(text.find(feed, bought), std::string::npos) << text;
+  EXPECT_NE(text.find(" " + total + "\n", bought), std::string::npos) << text;
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
+}
+
 TEST(Plan, AShortageWithoutAQuoteIsAProblem) {
   const FreshFolder folder("northern");
   const Ran ran = run_in(folder.path(), "plan spring-cows --as-of 2026-07-05");
