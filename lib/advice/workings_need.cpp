@@ -11,7 +11,10 @@
 namespace pluckbook {
 namespace {
 
+/// In the reader's unit where it is a weight or an amount; what is printed in days stays so.
 Figure column_figure(const ColumnStep& step, std::string name, double value) {
+  if (step.unit == "lb") return weight(std::move(name), from_lb<KgBody>(value));
+  if (step.unit == "lb/day") return amount(std::move(name), from_lb<KgPerDay>(value));
   return {std::move(name), value, Measure::as_printed, step.unit};
 }
 
@@ -31,8 +34,8 @@ std::vector<WorkingsLine> column_lines(const std::vector<RowPart>& rows) {
            column_figure(step, "lower row", step.low), column_figure(step, "upper row", step.high)},
           bare(part_name(step), step.share_of_high));
       const auto same = [&](const WorkingsLine& other) {
-        return other.quantity == one.quantity && other.inputs[1].value == step.low &&
-               other.inputs[2].value == step.high;
+        return other.quantity == one.quantity && other.inputs[1].value == one.inputs[1].value &&
+               other.inputs[2].value == one.inputs[2].value;
       };
       if (std::none_of(lines.begin(), lines.end(), same)) lines.push_back(std::move(one));
     }
@@ -40,7 +43,7 @@ std::vector<WorkingsLine> column_lines(const std::vector<RowPart>& rows) {
   return lines;
 }
 
-/// "row 1200 lb, day 152.5, 20 lb/day"
+/// "row 1200 lb, day 152.5, 20 lb/day": as it is printed, so that a reader finds it there.
 std::string row_label(const RowPart& row) {
   std::string label = "row";
   for (const ColumnStep& step : row.steps) {

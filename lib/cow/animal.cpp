@@ -41,7 +41,7 @@ KgBody mature_weight_of(const AnimalAt& animal, std::vector<std::string>& notes)
   if (animal.cow_class == CowClass::mature_cow) return animal.weight;
   if (animal.mature_weight) return *animal.mature_weight;
   if (animal.cow_class == CowClass::bull) {
-    notes.push_back("mature weight was taken as 2000 lb, that of the bull rows");
+    notes.push_back("mature weight was taken as 2000 lb (907 kg), that of the bull rows");
     return from_lb<KgBody>(2000);
   }
   const double share =

@@ -327,7 +327,7 @@ Result<HerdNeed> need_on(const Herd& herd, Date day) {
     auto need = need_of(animal_of(herd, slice));
     if (!need) return at_herd(need.problems(), herd);
     if (slice.stage == Stage::milking && !herd.peak_milk)
-      add_notes(*need, {"peak milk was taken as 20 lb/day"});
+      add_notes(*need, {"peak milk was taken as 20 lb/day (9.1 kg)"});
     if (!herd.mature_weight && frame_of(herd))
       add_notes(*need, {frame_note(herd.weight / *frame_of(herd))});
     out.slice_needs.push_back(*std::move(need));

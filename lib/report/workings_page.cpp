@@ -41,6 +41,8 @@ Page page_of(const Workings& workings, const Reader& reader) {
   page.sentence(
       "A row's part is the parts of its columns multiplied. Figures with three decimals or more "
       "are rounded as shown, and go on unrounded.");
+  if (reader.units == UnitSystem::metric)
+    page.sentence("A row of a table is named as it is printed, in pounds.");
   for (const WorkingsSection& section : workings.sections) {
     page.heading(section.title);
     for (const WorkingsLine& line : section.lines) page.working(working_of(line, sources, reader));

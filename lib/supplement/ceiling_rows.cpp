@@ -66,11 +66,11 @@ void add_cottonseed_amount(Draft& draft) {
   const SafeUse& rule =
       safe_use(draft.day.young ? "whole_cottonseed_young_lb_day" : "whole_cottonseed_lb_day");
   const KgAsFedPerDay most(rule.value * kg_per_lb);
-  add_group_ceiling(
-      draft,
-      {"most_whole_cottonseed_amount", found->name + " at most " + figure(rule.value) + " lb a day",
-       "kg/day", LimitKind::safety, rule.source, rule.status},
-      in, (most * found->dm).value());
+  add_group_ceiling(draft,
+                    {"most_whole_cottonseed_amount",
+                     found->name + " at most " + in_both_units(rule.value) + " a day", "kg/day",
+                     LimitKind::safety, rule.source, rule.status},
+                    in, (most * found->dm).value());
 }
 
 void add_feed_ceiling(Draft& draft, const FeedCeiling& ceiling) {

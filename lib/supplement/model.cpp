@@ -134,6 +134,12 @@ std::string figure(double value) {
   return shortest(std::round(value * 1e4) / 1e4);
 }
 
+std::string in_both_units(double lb) {
+  const double kg = lb * kg_per_lb;
+  const double scale = kg < 1 ? 1000 : 100;
+  return figure(lb) + " lb (" + shortest(std::floor(kg * scale) / scale) + " kg)";
+}
+
 SupplementModel build_model(const GrazingDay& day, const std::vector<FeedOffer>& offers,
                             int feedings_per_week) {
   Draft draft{day, offers, feedings_per_week, {}, {}, {}, {}};

@@ -54,6 +54,8 @@ void note_missing(Draft& draft, const std::string& nutrient, const std::string& 
 
 /// A percent or a ratio in words, without what doubles add to it: 7, not 7.000000000000001.
 std::string figure(double value);
+/// "8 lb (3.62 kg)": a ceiling as it is printed, and in kilograms rounded down, never above it.
+std::string in_both_units(double lb);
 
 /// Undegraded protein of the forage, fraction of dry matter: its own, else the class value, never
 /// more than all its protein.

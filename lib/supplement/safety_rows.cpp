@@ -136,7 +136,7 @@ void add_urea(Draft& draft) {
   if (!is_poor(draft.day)) return;
   const SafeUse& amount = safe_use("urea_lb_day");
   add_row(draft,
-          {"urea_amount", "urea at most " + figure(amount.value) + " lb a day on poor forage",
+          {"urea_amount", "urea at most " + in_both_units(amount.value) + " a day on poor forage",
            "kg/day", LimitKind::safety, amount.source, amount.status},
           density(draft, 0, urea_in), Side::at_most, amount.value * kg_per_lb);
 }

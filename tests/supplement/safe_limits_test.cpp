@@ -2,6 +2,7 @@
 // answer names the limit. Limits and their sources: reference/safe_use.yaml; the figures here are
 // written out by hand so that a change there is seen.
 #include "supplement/kept_and_named.h"
+#include "supplement/model_draft.h"
 
 namespace pluckbook {
 namespace {
@@ -60,10 +61,16 @@ TEST(SafeLimits, hold_urea_to_one_percent_of_all_she_eats) {
 }
 
 TEST(SafeLimits, hold_urea_to_fifteen_hundredths_of_a_pound_on_poor_forage) {
-  expect_kept_and_named({"urea at most 0.15 lb a day on poor forage",
+  expect_kept_and_named({"urea at most 0.15 lb (0.068 kg) a day on poor forage",
                          poor_protein_day(0.50, 1.3),
                          {urea_mix(), dear_cube()},
                          [](const Fed& f) { return 0.80 / 2.81 * f.x[0] - 0.15 * kg_per_lb; }});
+}
+
+TEST(SafeLimits, are_never_said_above_themselves_in_kilograms) {
+  EXPECT_EQ(in_both_units(0.15), "0.15 lb (0.068 kg)");  // 0.06804
+  EXPECT_EQ(in_both_units(5), "5 lb (2.26 kg)");         // 2.26796
+  EXPECT_EQ(in_both_units(8), "8 lb (3.62 kg)");         // 3.62874
 }
 
 TEST(SafeLimits, hold_fat_to_six_percent_of_all_she_eats) {

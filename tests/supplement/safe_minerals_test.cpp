@@ -71,10 +71,10 @@ TEST(SafeMinerals, hold_whole_cottonseed_to_pounds_and_to_a_share_of_dry_matter)
   day.forage_intake = KgDmPerDay(21);
   day.fat = Share(0.01);
   const double dm = seed.dm.value();
-  expect_kept_and_named(
-      {"whole cottonseed at most 8 lb a day", day, {seed, dear_cube()}, [&](const Fed& f) {
-         return f.x[0] - 8 * kg_per_lb * dm;
-       }});
+  expect_kept_and_named({"whole cottonseed at most 8 lb (3.62 kg) a day",
+                         day,
+                         {seed, dear_cube()},
+                         [&](const Fed& f) { return f.x[0] - 8 * kg_per_lb * dm; }});
   day.forage_intake = KgDmPerDay(12);
   day.fat = Share(0);
   expect_kept_and_named(
@@ -83,10 +83,10 @@ TEST(SafeMinerals, hold_whole_cottonseed_to_pounds_and_to_a_share_of_dry_matter)
        }});
   day.young = true;
   day.weight = KgBody(700);
-  expect_kept_and_named(
-      {"whole cottonseed at most 5 lb a day", day, {seed, dear_cube()}, [&](const Fed& f) {
-         return f.x[0] - 5 * kg_per_lb * dm;
-       }});
+  expect_kept_and_named({"whole cottonseed at most 5 lb (2.26 kg) a day",
+                         day,
+                         {seed, dear_cube()},
+                         [&](const Fed& f) { return f.x[0] - 5 * kg_per_lb * dm; }});
 }
 
 // Half a percent of the weight of a mature cow (trade page and Mississippi State, read).
