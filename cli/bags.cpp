@@ -74,13 +74,35 @@ std::string figures(const LabResult& result) {
   return text;
 }
 
-std::string result_in_words(const Bag& bag, const LabResult& result) {
-  std::string text = result.lab.empty() ? "result" : "result of " + result.lab;
-  text += fmt::format(" ({}:{}): {}", result.origin.file, result.origin.line, figures(result));
-  if (!result.supersedes.empty()) text += "; corrects that of " + result.supersedes;
-  if (const LabResult* correction = correction_of(bag, result)) {
-    text += fmt::format("; superseded by that of {}, no longer used", to_iso(correction->received));
+/// "2nd": its place among the bag's results of that day, where there are several.
+std::string place_in_day(const Bag& bag, const LabResult& result) {
+  int place = 0, all = 0;
+  for (const LabResult& other : bag.results) {
+    if (other.received != result.received) continue;
+    ++all;
+    if (&other == &result) place = all;
   }
+  if (all < 2) return "";
+  static constexpr const char* endings[] = {"th", "st", "nd", "rd"};
+  const bool plain = place % 10 < 4 && place / 10 % 10 != 1;
+  return std::to_string(place) + endings[plain ? place % 10 : 0];
+}
+
+/// "that of 2026-09-05", "the 2nd of 2026-09-05"
+std::string which(const Bag& bag, const LabResult& result) {
+  const std::string place = place_in_day(bag, result);
+  return fmt::format("{} of {}", place.empty() ? "that" : "the " + place, to_iso(result.received));
+}
+
+std::string result_in_words(const Bag& bag, const LabResult& result) {
+  const std::string place = place_in_day(bag, result);
+  std::string text = place.empty() ? "result" : place + " result";
+  if (!result.lab.empty()) text += " of " + result.lab;
+  text += fmt::format(" ({}:{}): {}", result.origin.file, result.origin.line, figures(result));
+  for (const LabResult* corrected : corrected_by(bag, result))
+    text += "; corrects " + which(bag, *corrected);
+  if (const LabResult* correction = correction_of(bag, result))
+    text += "; superseded by " + which(bag, *correction) + ", no longer used";
   if (!result.note.empty()) text += "; " + shown(result.note, 200);
   return text;
 }

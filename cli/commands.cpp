@@ -102,7 +102,7 @@ const std::vector<Command>& commands() {
        {{"date", "DATE", "when it was received (as-of)"},
         {"basis", "WORD", "dry-matter (default) or as-received"},
         {"lab", "ID", "the laboratory (where it was sent)"},
-        {"supersedes", "DATE", "corrects the result received that day"},
+        {"supersedes", "DATE", "corrects the result received that day (its last)"},
         {"tdn-by", "TEXT", "how the page says it calculates TDN"},
         {"note", "TEXT", "kept with the result"}},
        1,

@@ -156,10 +156,11 @@ std::string shift_text(const DietSeries& after, const Bag& bag) {
 }
 
 /// A correction stands for the whole page: what it does not repeat is no longer used.
-std::string left_behind_text(const Bag& bag, const LabResult& correction) {
+std::string left_behind_text(Bag bag, const LabResult& kept) {
+  bag.results.push_back(kept);
+  const LabResult& correction = bag.results.back();
   std::vector<std::string> names;
-  for (const LabResult* result : standing_results(bag)) {
-    if (to_iso(result->received) != correction.supersedes) continue;
+  for (const LabResult* result : corrected_by(bag, correction)) {
     for (const auto& [name, value] : result->values) {
       if (!correction.values.contains(name)) names.push_back(name);
     }

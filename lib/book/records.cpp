@@ -73,13 +73,37 @@ Book as_of_today(Book book, Date today) {
   return book;
 }
 
+namespace {
+
+/// Does that correction have a result of its own laboratory to correct?
+bool corrects_its_own_lab(const Bag& bag, const LabResult& correction) {
+  for (const LabResult& above : bag.results) {
+    if (&above == &correction) return false;
+    if (to_iso(above.received) == correction.supersedes &&
+        lab_of(bag, above) == lab_of(bag, correction))
+      return true;
+  }
+  return false;
+}
+
+}  // namespace
+
 const LabResult* correction_of(const Bag& bag, const LabResult& result) {
   bool below = false;
   for (const LabResult& other : bag.results) {
-    if (below && other.supersedes == to_iso(result.received)) return &other;
+    if (below && other.supersedes == to_iso(result.received) &&
+        (lab_of(bag, other) == lab_of(bag, result) || !corrects_its_own_lab(bag, other)))
+      return &other;
     below = below || &other == &result;
   }
   return nullptr;
+}
+
+std::vector<const LabResult*> corrected_by(const Bag& bag, const LabResult& correction) {
+  std::vector<const LabResult*> corrected;
+  for (const LabResult& result : bag.results)
+    if (correction_of(bag, result) == &correction) corrected.push_back(&result);
+  return corrected;
 }
 
 std::string lab_of(const Bag& bag, const LabResult& result) {

@@ -229,9 +229,12 @@ Book as_of(Book book, Date day);
 Book as_of_today(Book book, Date today);
 
 /// The result further down that corrects this one; nullptr when none does. Two corrections made on
-/// one day carry the same date as what they correct: only what stands above is corrected.
+/// one day carry the same date as what they correct: only what stands above is corrected. Of two
+/// laboratories' results of one day, a correction is of its own laboratory's where there is one.
 /// Requires: `result` is one of the bag's own.
 const LabResult* correction_of(const Bag& bag, const LabResult& result);
+/// What that result corrects: none for one that supersedes nothing. Requires: as correction_of.
+std::vector<const LabResult*> corrected_by(const Bag& bag, const LabResult& correction);
 
 /// The results of a bag that count: those that no other result supersedes.
 std::vector<const LabResult*> standing_results(const Bag& bag);

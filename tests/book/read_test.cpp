@@ -357,6 +357,29 @@ TEST(Corrections, OfOneDayLeaveTheLastOneStanding) {
   EXPECT_EQ(standing[0]->values.at("cp"), 6.3);
   EXPECT_EQ(correction_of(bag, bag.results[0]), &bag.results[1]);
   EXPECT_EQ(correction_of(bag, bag.results[2]), nullptr);
+  EXPECT_EQ(corrected_by(bag, bag.results[2]), (std::vector<const LabResult*>{&bag.results[1]}));
+}
+
+// The date is not the only handle: a bag split between two laboratories may hear of both on a day.
+TEST(Corrections, OfOneLaboratoryLeaveTheOthersResultStanding) {
+  Bag bag;
+  const auto add = [&](const std::string& lab, double cp, const std::string& supersedes) {
+    LabResult result;
+    result.received = *parse_date("2026-09-05");
+    result.lab = lab;
+    result.values["cp"] = cp;
+    result.supersedes = supersedes;
+    bag.results.push_back(result);
+  };
+  add("county", 4.6, "");
+  add("state", 6.1, "");
+  add("county", 6.4, "2026-09-05");
+  const std::vector<const LabResult*> both = {&bag.results[1], &bag.results[2]};
+  EXPECT_EQ(standing_results(bag), both);
+  // One that names a laboratory without a result of that day corrects all of the day, as before.
+  add("other", 6.3, "2026-09-05");
+  const std::vector<const LabResult*> last = {&bag.results[3]};
+  EXPECT_EQ(standing_results(bag), last);
 }
 
 }  // namespace
