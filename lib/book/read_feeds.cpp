@@ -81,16 +81,22 @@ void note_unit(FileReading& reading, const YamlNode& node, const std::string& un
                 "write ton, cwt, lb, tonne, kg, or a stated weight: 50 lb bag, 56 lb bushel");
 }
 
+struct Freight {
+  MoneyPerKgAsFed per_kg;
+  double a_truck = 0;
+};
+
 // Loaded miles are shared out over the load.
-std::optional<MoneyPerKgAsFed> freight_per_kg(FileReading& reading, const YamlNode& node,
-                                              const WrittenQuote& quote) {
-  if (!quote.freight) return MoneyPerKgAsFed(0);
+std::optional<Freight> freight_of(FileReading& reading, const YamlNode& node,
+                                  const WrittenQuote& quote) {
+  if (!quote.freight) return Freight{};
   const YamlNode& at = at_key(node, "freight");
   const bool by_mile = quote.freight->unit == "mile" || quote.freight->unit == "miles";
   if (by_mile || quote.freight->unit == "km") {
     const std::optional<double>& way = by_mile ? quote.miles : quote.km;
     if (way && quote.load_kg) {
-      return MoneyPerKgAsFed(quote.freight->amount * *way / *quote.load_kg);
+      const double a_truck = quote.freight->amount * *way;
+      return Freight{MoneyPerKgAsFed(a_truck / *quote.load_kg), a_truck};
     }
     reading.error(at,
                   fmt::format("freight by the {} needs '{}' and 'load'", by_mile ? "mile" : "km",
@@ -101,7 +107,7 @@ std::optional<MoneyPerKgAsFed> freight_per_kg(FileReading& reading, const YamlNo
   const auto unit = market_unit(quote.freight->unit);
   if (!unit) note_unit(reading, at, quote.freight->unit);
   if (!unit) return std::nullopt;
-  return MoneyPerKgAsFed(quote.freight->amount / unit->kg);
+  return Freight{MoneyPerKgAsFed(quote.freight->amount / unit->kg)};
 }
 
 void read_quote(FileReading& reading, const YamlNode& node, Feed& feed) {
@@ -109,7 +115,7 @@ void read_quote(FileReading& reading, const YamlNode& node, Feed& feed) {
   const std::size_t before = reading.problem_count();
   read_record(reading, node, quote_keys(), written);
   if (reading.problem_count() != before) return;
-  const auto freight = freight_per_kg(reading, node, written);
+  const auto freight = freight_of(reading, node, written);
   const auto unit = market_unit(written.price.unit);
   if (!unit) note_unit(reading, at_key(node, "price"), written.price.unit);
   if (!unit || !freight) return;
@@ -118,7 +124,8 @@ void read_quote(FileReading& reading, const YamlNode& node, Feed& feed) {
   quote.unit = written.price.unit;
   quote.kg_per_unit = unit->kg;
   quote.price = MoneyPerKgAsFed(written.price.amount / unit->kg);
-  quote.freight = *freight;
+  quote.freight = freight->per_kg;
+  quote.a_truck = freight->a_truck;
   quote.date = written.date;
   quote.load_kg = written.load_kg;
   feed.quotes.push_back(std::move(quote));

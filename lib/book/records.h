@@ -85,6 +85,7 @@ struct Quote {
   std::optional<Date> date;
   MoneyPerKgAsFed freight;             // per kg, loaded miles already divided by the load
   std::optional<double> load_kg = {};  // what the truck brings
+  double a_truck = 0;                  // money for its way, where freight goes by the mile
 };
 
 /// Analysis on dry matter (dm itself: share of the feed as it lies). A missing figure is missing.

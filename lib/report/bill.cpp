@@ -102,6 +102,19 @@ Hundredths hundredths_of_ton(double kilograms, const Reader& reader) {
   return std::lround(kilograms / kg_per_ton(reader) * 100);
 }
 
+double kilograms_of(Hundredths tons, const Reader& reader) {
+  return static_cast<double>(tons) / 100 * kg_per_ton(reader);
+}
+
+std::optional<Haul> haul_of(double kilograms, const FeedOffer& offer) {
+  const Quote* quote = offer.cost ? offer.cost->as_quoted : nullptr;
+  if (quote == nullptr || quote->a_truck <= 0 || !quote->load_kg) return std::nullopt;
+  const double loads = kilograms / *quote->load_kg;
+  const double trucks = std::ceil(loads - 1e-9);
+  return Haul{std::lround(trucks), to_cents(quote->a_truck),
+              to_cents(quote->a_truck * std::max(0.0, trucks - loads))};
+}
+
 std::string load_in_words(const FeedOffer& offer, const Reader& reader) {
   const std::optional<double> load = load_of(offer);
   if (!load) return "";

@@ -2,6 +2,7 @@
 // printed adds up to the cent. Every part of it is rounded once, here.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,8 +23,18 @@ std::string load_count(double kilograms, const FeedOffer& offer);
 std::string loads_in_words(double kilograms, const FeedOffer& offer, const Reader& reader);
 /// "25 tons", the load of its quote; "" where the quote does not say.
 std::string load_in_words(const FeedOffer& offer, const Reader& reader);
+double kilograms_of(Hundredths tons, const Reader& reader);
 /// 123456 -> "1234.56".
 std::string two_decimals(long hundredths);
+
+/// How so much comes where freight goes by the mile. Prices count it as of full loads: the empty
+/// part of the last truck is paid beyond them.
+struct Haul {
+  long trucks = 0;
+  Cents each = 0, empty_part = 0;
+};
+/// Nothing where the quote's freight goes by weight, or none is.
+std::optional<Haul> haul_of(double kilograms, const FeedOffer& offer);
 
 struct FeedLine {
   const FeedOffer* offer = nullptr;  // into the schedule

@@ -149,8 +149,8 @@ Page page_of(const Comparison& comparison, const Reader& reader) {
   page.heading("what changes the order");
   page.append(swaps_page(comparison, reader));
   page.note(
-      "the cost is feed and feeding trips; the weight of calves weaned early, rent and the "
-      "work of a move are not in it");
+      "the cost is feed and feeding trips; the weight of calves weaned early, rent, the work of a "
+      "move and trucks that come part empty are not in it");
   return page;
 }
 

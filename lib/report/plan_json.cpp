@@ -49,12 +49,22 @@ Json windows_json(const Schedule& schedule, const Reader& reader) {
   return windows;
 }
 
+/// The empty part of the last truck, paid beyond the price; null where freight goes by weight.
+Json part_load_json(double kilograms, const FeedOffer& offer, const Reader& reader) {
+  const std::optional<Haul> haul = haul_of(kilograms, offer);
+  if (!haul) return nullptr;
+  return {{"trucks", haul->trucks},
+          {"a_truck", in_money(haul->each, reader)},
+          {"adds", in_money(haul->empty_part, reader)}};
+}
+
 Json feed_line(const FeedLine& line, const Reader& reader) {
   return {{"feed", line.offer->id},
           {"amount", in_tons(line.tons, reader)},
           {"price", quantity(static_cast<double>(line.a_ton) / 100,
                              reader.currency + "/" + ton_word(reader))},
-          {"cost", in_money(line.cost(), reader)}};
+          {"cost", in_money(line.cost(), reader)},
+          {"part_load", part_load_json(kilograms_of(line.tons, reader), *line.offer, reader)}};
 }
 
 Json feed_lines(const std::vector<FeedLine>& lines, const Reader& reader) {
@@ -104,6 +114,7 @@ Json order_json(const Plan& plan, const Reader& reader) {
         {{"feed", demand.feed},
          {"amount", in_tons(hundredths_of_ton(demand.order_kg, reader), reader)},
          {"loads", loads_json(demand.order_kg, demand.offer)},
+         {"part_load", part_load_json(demand.order_kg, demand.offer, reader)},
          {"expected_cost_too_little", in_money(to_cents(demand.risk.too_little), reader)},
          {"expected_cost_too_much", in_money(to_cents(demand.risk.too_much), reader)}});
   return {{"cover", quantity(plan.order_cover * 100, "% of outcomes")},

@@ -137,8 +137,7 @@ std::string sold_as(const FeedLine& line, const Reader& reader) {
   const Quote* quote = line.offer->cost->as_quoted;
   if (quote == nullptr) return "-";
   const SellingUnit unit = selling_unit(*quote, reader);
-  const double kg = static_cast<double>(line.tons) / 100 *
-                    (reader.units == UnitSystem::us ? kg_per_us_ton : kg_per_tonne);
+  const double kg = kilograms_of(line.tons, reader);
   if (unit.word == ton_word(reader)) {
     const std::string loads = load_count(kg, *line.offer);
     return loads.empty() ? "-" : loads;
@@ -161,6 +160,25 @@ Table bill_table(const Bill& bill, const Reader& reader) {
          "", "", "", two_decimals(line.cost())});
   table.add({"total", "", "", "", two_decimals(bill.total())});
   return table;
+}
+
+/// "hull-pellets: the freight is a full load's share; 2.98 tons take one truck at 997.50 USD ...":
+/// what the bill leaves out where a truck comes part empty.
+Page part_loads(const Bill& bill, const Reader& reader) {
+  Page page;
+  for (const FeedLine& line : bill.feeds) {
+    const std::optional<Haul> haul = haul_of(kilograms_of(line.tons, reader), *line.offer);
+    if (!haul || haul->empty_part == 0) continue;
+    const std::string trucks =
+        haul->trucks == 1 ? fmt::format("one truck at {}, part empty", money(haul->each, reader))
+                          : fmt::format("{} trucks at {}, the last part empty", haul->trucks,
+                                        money(haul->each, reader));
+    page.note(fmt::format(
+        "{}: the freight is a full load's share; {} take {}, which adds {} "
+        "unless the load is shared",
+        line.offer->id, tons(line.tons, reader), trucks, money(haul->empty_part, reader)));
+  }
+  return page;
 }
 
 Table months_table(const Bill& bill, const Reader& reader) {
@@ -209,10 +227,12 @@ Page order_page(const Plan& plan, const Reader& reader) {
   Page page;
   std::vector<std::string> orders;
   double late = 0, left = 0;
+  Cents empty = 0;
   for (const FeedDemand& demand : plan.demand) {
     orders.push_back(ordered_in_words(demand, reader));
     late += demand.risk.too_little;
     left += demand.risk.too_much;
+    if (const auto haul = haul_of(demand.order_kg, demand.offer)) empty += haul->empty_part;
   }
   page.sentence(fmt::format(
       "Order {}: enough in {} outcomes, since what is bought late costs {} % more and what is "
@@ -221,6 +241,9 @@ Page order_page(const Plan& plan, const Reader& reader) {
       shortest(plan.terms.left_over * 100),
       plan.terms.assumed ? " (both assumed: --late-costs, --left-loses)" : "",
       money(to_cents(late), reader), money(to_cents(left), reader)));
+  if (empty > 0)
+    page.sentence(fmt::format("Trucks that come part empty for this order add {} of freight.",
+                              money(empty, reader)));
   return page;
 }
 
@@ -283,6 +306,7 @@ Page plan_purchases(const Plan& plan, const Reader& reader) {
   Page page;
   if (bill.feeds.empty()) return page;
   page.heading("what that buys, losses included").add(bill_table(bill, reader));
+  page.append(part_loads(bill, reader));
   page.heading("what the season may ask for, when amounts follow each new bag");
   return page.add(outcomes_table(plan, reader)).append(order_page(plan, reader));
 }

@@ -101,6 +101,19 @@ Page explanations(const PriceAnswer& answer, const Reader& reader) {
   return page;
 }
 
+/// What a truck half empty would add, where freight goes by the mile: as much as the full load's
+/// share again.
+Page part_load(const FeedOffer& offer, const Reader& reader) {
+  const Quote* quote = offer.cost ? offer.cost->as_quoted : nullptr;
+  Page page;
+  if (quote == nullptr || quote->a_truck <= 0) return page;
+  const std::string ton = ton_word(reader);
+  const double a_ton = quote->freight.value() * (ton == "ton" ? kg_per_us_ton : kg_per_tonne);
+  return page.sentence(fmt::format(
+      "freight of {} is a full load's share, {} {}/{}; half a load costs {} {}/{} more", offer.id,
+      fixed(a_ton, 2), reader.currency, ton, fixed(a_ton, 2), reader.currency, ton));
+}
+
 /// How long a truck's load lasts the herd.
 Page loads(const PriceAnswer& answer, const Reader& reader) {
   Page page;
@@ -112,6 +125,8 @@ Page loads(const PriceAnswer& answer, const Reader& reader) {
     page.line(fmt::format("a load of {} of {} lasts the herd {} days", load_in_words(offer, reader),
                           offer.id, fixed(days, 0)));
   }
+  for (const MixPart& part : answer.mix.parts)
+    page.append(part_load(answer.offers[part.offer], reader));
   return page;
 }
 

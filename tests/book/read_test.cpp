@@ -121,6 +121,8 @@ TEST(Read, MarketsQuoteAsTheyLike) {
     const Quote& quote = book->feeds[0].quotes.at(0);
     EXPECT_NEAR(quote.price.value(), c.price_per_kg, 1e-12);
     EXPECT_NEAR(quote.freight.value(), c.freight_per_kg, 1e-12);
+    EXPECT_EQ(quote.a_truck > 0, c.quote.find("load") != std::string::npos);
+    EXPECT_NEAR(quote.a_truck, quote.load_kg.value_or(0) * c.freight_per_kg, 1e-9);
   }
 }
 

@@ -1,4 +1,5 @@
 // A plan's printed figures, read back from the page as a banker would with a pencil.
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -60,6 +61,7 @@ AddedUp added_up(const std::string& text) {
     if (words[0] == "to") continue;
     if (words[0] == "total") {
       sum.total = cents(words[1]);
+      break;  // what follows is said beyond the bill
     } else if (std::regex_match(line, match, trips)) {
       EXPECT_EQ(std::stol(match[1]) * cents(match[2]), cents(match[3])) << line;
       sum.lines += cents(match[3]);
@@ -193,6 +195,22 @@ TEST(Plan, TheOrderIsToldInTheLoadsOfTheQuote) {
   EXPECT_EQ(by_the_load, 1);
   EXPECT_GE(not_said, 1);
   EXPECT_NE(planned("northern", northern_plan).find("loads of 25 tons"), std::string::npos);
+}
+
+// 5.25 USD a mile over 146 miles for distillers, 25 tons to the truck.
+TEST(Plan, SaysWhatATruckPartEmptyAddsToTheBill) {
+  const auto plan = nlohmann::json::parse(planned("northern", northern_plan + " --json"));
+  int by_the_mile = 0;
+  for (const auto& line : plan["buy"]) {
+    if (line["feed"] != "distillers") continue;
+    ++by_the_mile;
+    const double loads = line["amount"]["value"].get<double>() / 25;
+    const double adds = line["part_load"]["adds"]["value"];
+    EXPECT_NEAR(adds, 5.25 * 146 * (std::ceil(loads) - loads), 0.01);
+    EXPECT_NE(planned("northern", northern_plan).find(fmt::format("{:.2f} USD", adds)),
+              std::string::npos);
+  }
+  EXPECT_EQ(by_the_mile, 1);
 }
 
 TEST(Plan, OptionsOutOfTheirRangeAreRefused) {
