@@ -30,8 +30,6 @@ class Meter {
   std::chrono::steady_clock::time_point began_ = std::chrono::steady_clock::now();
 };
 
-}  // namespace
-
 Result<Answer> run_backtest(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments);
   if (!opened) return opened.problems();
@@ -48,6 +46,21 @@ Result<Answer> run_backtest(const Arguments& arguments) {
   Answer answer;
   answer.text = in_form_asked(arguments, *replayed, opened->reader);
   return answer;
+}
+
+}  // namespace
+
+Command backtest_command() {
+  return {
+      .name = "backtest",
+      .usage = "[PASTURE]",
+      .purpose = "how past projections did",
+      .group = "the numbers",
+      .examples = {"pluckbook backtest", "pluckbook backtest draws --as-of 2026-10-31"},
+      .most_words = 1,
+      .run = run_backtest,
+      .rows = "nutrients/leads",
+  };
 }
 
 }  // namespace pluckbook::cli

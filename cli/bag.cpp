@@ -56,8 +56,6 @@ std::string remark_on(const Bag& bag) {
   return remark;
 }
 
-}  // namespace
-
 Result<Answer> run_bag(const Arguments& arguments) {
   Result<OpenedToChange> opened = open_to_change(arguments);
   if (!opened) return opened.problems();
@@ -75,6 +73,32 @@ Result<Answer> run_bag(const Arguments& arguments) {
       fmt::format("dry it within a day or two, then  pluckbook mark {} dried", bag->id),
       {{"bag", bag->id}, {"pasture", bag->pasture}, {"date", to_iso(bag->plucked)}}};
   return said_of(kept, "bag", *written, arguments);
+}
+
+}  // namespace
+
+Command bag_command() {
+  return {
+      .name = "bag",
+      .usage = "PASTURE",
+      .purpose = "records a plucked bag and prints its tag",
+      .group = "the bag",
+      .examples = {"pluckbook bag draws --plan --walk '1 mile'      before the walk",
+                   "pluckbook bag draws --stops 20 --fill 70",
+                   "pluckbook bag draws --date 2026-07-06 --method clipped"},
+      .options = {{"date", "DATE", "when it was plucked (as-of)"},
+                  {"id", "ID", "the tag (proposed from year and pasture)"},
+                  {"stops", "N", "places where plants were plucked"},
+                  {"fill", "PERCENT", "how full the bag is; 66 to 75 is good"},
+                  {"method", "WORD", "hand-plucked (default) or clipped"},
+                  {"note", "TEXT", "plants, weather, what was seen"},
+                  {"plan", "", "write nothing: how many stops, how far apart"},
+                  {"within", "PERCENT", "with plan: how near the pasture's protein (8)"},
+                  {"walk", "LENGTH", "with plan: miles or km (across the pasture)"}},
+      .least_words = 1,
+      .most_words = 1,
+      .run = run_bag,
+  };
 }
 
 }  // namespace pluckbook::cli

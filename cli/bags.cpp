@@ -150,8 +150,6 @@ std::string history_text(const Bag& bag) {
   return text;
 }
 
-}  // namespace
-
 Result<Answer> run_bags(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments);
   if (!opened) return opened.problems();
@@ -165,6 +163,23 @@ Result<Answer> run_bags(const Arguments& arguments) {
   const std::vector<Whereabouts> all = bags_asked(arguments, *opened);
   answer.text = arguments.has("json") ? printed(bags_json(all, opened->as_of)) : bags_text(all);
   return answer;
+}
+
+}  // namespace
+
+Command bags_command() {
+  return {
+      .name = "bags",
+      .usage = "",
+      .purpose = "every bag and where it is, overdue first",
+      .group = "the bag",
+      .examples = {"pluckbook bags", "pluckbook bags --as-of 2026-09-05",
+                   "pluckbook bags --history 26-draws-08"},
+      .options = {{"all", "", "bags that have ended too: answered, spoiled, lost"},
+                  {"history", "BAG", "one bag: marks, results, corrections"}},
+      .run = run_bags,
+      .rows = "bags",
+  };
 }
 
 }  // namespace pluckbook::cli

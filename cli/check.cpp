@@ -41,8 +41,6 @@ Result<std::optional<Date>> day_to_judge_on(const Arguments& arguments, const Bo
   return last.is_special() ? std::optional<Date>() : std::optional(last);
 }
 
-}  // namespace
-
 Result<Answer> run_check(const Arguments& arguments) {
   Result<std::string> folder = book_folder(arguments);
   if (!folder) return folder.problems();
@@ -73,6 +71,20 @@ Result<Answer> run_check(const Arguments& arguments) {
   }
   answer.exit_status = errors > 0 ? 3 : warnings > 0 ? 1 : 0;
   return answer;
+}
+
+}  // namespace
+
+Command check_command() {
+  return {
+      .name = "check",
+      .usage = "",
+      .purpose = "reads everything, lists every problem",
+      .group = "the book",
+      .examples = {"pluckbook check", "pluckbook check --book ../mybook"},
+      .run = run_check,
+      .rows = "problems",
+  };
 }
 
 }  // namespace pluckbook::cli

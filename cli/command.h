@@ -1,5 +1,6 @@
 // command.h - what a command is: a row of words for help and parsing, and a function that answers.
-// One table (commands.cpp) feeds parsing and help; its words are constants and are not copied.
+// One table (commands.cpp, in the order of help) feeds parsing and help; its words are constants and
+// are not copied.
 #pragma once
 
 #include <map>
@@ -51,12 +52,11 @@ struct Command {
   std::string_view name, usage, purpose;  // "outlook", "[HERD ...]", one line
   std::string_view group;                 // of the year's work, for --help
   std::vector<std::string_view> examples;
-  std::vector<Option> options;  // beside the common ones
+  std::vector<Option> options = {};  // beside the common ones
   std::size_t least_words = 0, most_words = 0;
   bool uses_book = true;
   Run run = nullptr;
-  std::string_view rows =
-      {};  // the path to the rows of its document, for --csv; empty: it has no table
+  std::string_view rows = {};  // where its document's rows are, for --csv; empty: it has no table
 };
 
 const std::vector<Command>& commands();
@@ -64,31 +64,31 @@ const std::vector<Option>& common_options();
 /// A command's own options, --csv among them where it has a table.
 std::vector<Option> own_options(const Command& command);
 
-// The commands, one file each. Those that write say so in their name's comment.
-Result<Answer> run_start(const Arguments& arguments);  // writes a new book
-Result<Answer> run_check(const Arguments& arguments);
-Result<Answer> run_bag(const Arguments& arguments);     // writes a bag
-Result<Answer> run_mark(const Arguments& arguments);    // writes a mark
-Result<Answer> run_result(const Arguments& arguments);  // writes a result
-Result<Answer> run_import(const Arguments& arguments);  // writes results and a layout
-Result<Answer> run_move(const Arguments& arguments);    // writes a move
-Result<Answer> run_score(const Arguments& arguments);   // writes a condition score
-Result<Answer> run_quote(const Arguments& arguments);   // writes a quote
-Result<Answer> run_event(const Arguments& arguments);   // writes an event
-Result<Answer> run_bags(const Arguments& arguments);
-Result<Answer> run_diet(const Arguments& arguments);
-Result<Answer> run_need(const Arguments& arguments);
-Result<Answer> run_outlook(const Arguments& arguments);
-Result<Answer> run_price(const Arguments& arguments);
-Result<Answer> run_backtest(const Arguments& arguments);
-Result<Answer> run_plan(const Arguments& arguments);
-Result<Answer> run_compare(const Arguments& arguments);
-Result<Answer> run_report(const Arguments& arguments);  // writes a page where told
-Result<Answer> run_workings(const Arguments& arguments);
-Result<Answer> run_manual(const Arguments& arguments);
-Result<Answer> run_completion(const Arguments& arguments);
-Result<Answer> run_schema(const Arguments& arguments);
-Result<Answer> run_feeds(const Arguments& arguments);
-Result<Answer> run_sources(const Arguments& arguments);
+// The commands, one file each with its row of words and its function. Those that write say so.
+Command start_command();  // writes a new book
+Command check_command();
+Command schema_command();
+Command bag_command();     // writes a bag
+Command mark_command();    // writes a mark
+Command result_command();  // writes a result
+Command import_command();  // writes results and a layout
+Command bags_command();
+Command move_command();   // writes a move
+Command score_command();  // writes a condition score
+Command quote_command();  // writes a quote
+Command event_command();  // writes an event
+Command feeds_command();
+Command diet_command();
+Command need_command();
+Command outlook_command();
+Command price_command();
+Command plan_command();
+Command compare_command();
+Command report_command();  // writes a page where told
+Command workings_command();
+Command backtest_command();
+Command sources_command();
+Command manual_command();
+Command completion_command();
 
 }  // namespace pluckbook::cli

@@ -7,6 +7,8 @@
 #include "cli/open_book.h"
 
 namespace pluckbook::cli {
+namespace {
+
 Result<Answer> run_compare(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments);
   if (!opened) return opened.problems();
@@ -34,6 +36,23 @@ Result<Answer> run_compare(const Arguments& arguments) {
   answer.text = in_form_asked(arguments, *comparison, opened->reader);
   answer.exit_status = comparison->ranked.front().covers() ? 0 : 1;
   return answer;
+}
+
+}  // namespace
+
+Command compare_command() {
+  return {
+      .name = "compare",
+      .usage = "FILE",
+      .purpose = "what-ifs of a herd side by side",
+      .group = "the season",
+      .examples = {"pluckbook compare what-ifs.yaml", "pluckbook compare what-ifs.yaml --json"},
+      .options = {{"intake-recovers", "", "price on what she eats once protein is met"}},
+      .least_words = 1,
+      .most_words = 1,
+      .run = run_compare,
+      .rows = "ranked",
+  };
 }
 
 }  // namespace pluckbook::cli

@@ -156,8 +156,6 @@ Result<std::string> ids_of(const Arguments& arguments) {
   return text;
 }
 
-}  // namespace
-
 Result<Answer> run_completion(const Arguments& arguments) {
   Answer answer;
   answer.kind = Answer::Kind::data;
@@ -179,6 +177,23 @@ Result<Answer> run_completion(const Arguments& arguments) {
                          "write bash, zsh or fish");
   }
   return answer;
+}
+
+}  // namespace
+
+Command completion_command() {
+  return {
+      .name = "completion",
+      .usage = "SHELL",
+      .purpose = "words to complete, for bash, zsh or fish",
+      .group = "the program",
+      .examples = {"source <(pluckbook completion bash)",
+                   "pluckbook completion fish > ~/.config/fish/completions/pluckbook.fish"},
+      .options = {{"ids", "KIND", "ids of the book: herds, pastures, bags or feeds"}},
+      .most_words = 1,
+      .uses_book = false,
+      .run = run_completion,
+  };
 }
 
 }  // namespace pluckbook::cli

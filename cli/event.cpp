@@ -32,8 +32,6 @@ std::string when_to_pluck(EventKind kind) {
   return "";
 }
 
-}  // namespace
-
 Result<Answer> run_event(const Arguments& arguments) {
   Result<OpenedToChange> opened = open_to_change(arguments, no_pastures());
   if (!opened) return opened.problems();
@@ -52,6 +50,23 @@ Result<Answer> run_event(const Arguments& arguments) {
       fmt::format("{} at {} on {} kept", word_of(*kind), (*pasture)->name, to_iso(*day)),
       fmt::format("{}: pluckbook bag {} --plan", when_to_pluck(*kind), (*pasture)->id), event};
   return said_of(kept, "event", *written, arguments);
+}
+
+}  // namespace
+
+Command event_command() {
+  return {
+      .name = "event",
+      .usage = "PASTURE WORD",
+      .purpose = "green-up, frost, fire or rain, on a date",
+      .group = "the herd and the feed",
+      .examples = {"pluckbook event draws rain --note 'two inches'",
+                   "pluckbook event draws green-up --date 2026-04-22"},
+      .options = {{"date", "DATE", "when (as-of)"}, {"note", "TEXT", "what was seen"}},
+      .least_words = 2,
+      .most_words = 2,
+      .run = run_event,
+  };
 }
 
 }  // namespace pluckbook::cli

@@ -231,8 +231,6 @@ Answer imported(const Arguments& arguments, const Chosen& chosen, const Import& 
   return answer;
 }
 
-}  // namespace
-
 Result<Answer> run_import(const Arguments& arguments) {
   Result<OpenedToChange> opened = open_to_change(arguments);
   if (!opened) return opened.problems();
@@ -260,6 +258,32 @@ Result<Answer> run_import(const Arguments& arguments) {
   Answer answer = imported(arguments, *chosen, import);
   answer.warnings = written->warnings;
   return answer;
+}
+
+}  // namespace
+
+Command import_command() {
+  return {
+      .name = "import",
+      .usage = "FILE",
+      .purpose = "a laboratory's CSV becomes results",
+      .group = "the bag",
+      .examples = {"pluckbook import august.csv --dry-run",
+                   "pluckbook import august.csv --accept         keeps the layout proposed",
+                   "pluckbook import august.csv --take-good-rows"},
+      .options = {{"dry-run", "", "show what each column and row becomes, write nothing"},
+                  {"accept", "", "keep the layout proposed from the headers, and use it"},
+                  {"layout", "NAME", "a layout of the book, or the name of the new one"},
+                  {"lab", "ID", "the laboratory of a new layout (the only one)"},
+                  {"basis", "WORD", "of a new layout: dry-matter or as-received"},
+                  {"decimal", "WORD", "of a new layout: point or comma"},
+                  {"dates", "ORDER", "of a new layout: month-day-year or day-month-year"},
+                  {"date", "DATE", "when the page came, where no column says (as-of)"},
+                  {"take-good-rows", "", "write these though other rows are refused"}},
+      .least_words = 1,
+      .most_words = 1,
+      .run = run_import,
+  };
 }
 
 }  // namespace pluckbook::cli

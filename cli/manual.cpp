@@ -43,8 +43,6 @@ std::string command_in_roff(const Command& command) {
   return text;
 }
 
-}  // namespace
-
 Result<Answer> run_manual(const Arguments&) {
   Answer answer;
   answer.kind = Answer::Kind::data;
@@ -72,6 +70,20 @@ Result<Answer> run_manual(const Arguments&) {
       ".TP\n.B PLUCKBOOK_BOOK\nthe book's folder, where \\-\\-book is not given\n"
       ".TP\n.B NO_COLOR\nwhen set and not empty, words are not coloured\n";
   return answer;
+}
+
+}  // namespace
+
+Command manual_command() {
+  return {
+      .name = "manual",
+      .usage = "",
+      .purpose = "this help as a manual page",
+      .group = "the program",
+      .examples = {"pluckbook manual > pluckbook.1"},
+      .uses_book = false,
+      .run = run_manual,
+  };
 }
 
 }  // namespace pluckbook::cli

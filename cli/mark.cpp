@@ -63,8 +63,6 @@ std::string next_step(const Book& book, const std::string& bag, Mark::What what)
   return "";
 }
 
-}  // namespace
-
 Result<Answer> run_mark(const Arguments& arguments) {
   Result<OpenedToChange> opened = open_to_change(arguments);
   if (!opened) return opened.problems();
@@ -95,6 +93,23 @@ Result<Answer> run_mark(const Arguments& arguments) {
       next_step(opened->whole, (*bag)->id, *what),
       {{"bag", (*bag)->id}, {"mark", arguments.words[1]}, {"date", to_iso(*date)}}};
   return said_of(kept, "mark", *written, arguments);
+}
+
+}  // namespace
+
+Command mark_command() {
+  return {
+      .name = "mark",
+      .usage = "BAG WORD",
+      .purpose = "dried, sent, received, spoiled or lost",
+      .group = "the bag",
+      .examples = {"pluckbook mark 26-draws-08 dried",
+                   "pluckbook mark 26-draws-08 sent --lab county"},
+      .options = {{"date", "DATE", "when (as-of)"}, {"lab", "ID", "with sent: which laboratory"}},
+      .least_words = 2,
+      .most_words = 2,
+      .run = run_mark,
+  };
 }
 
 }  // namespace pluckbook::cli

@@ -27,8 +27,6 @@ Result<Date> day_of_move(const Arguments& arguments, Date as_of) {
                        "look at the year; a move can be planned for the year to come");
 }
 
-}  // namespace
-
 Result<Answer> run_move(const Arguments& arguments) {
   Result<OpenedToChange> opened =
       open_to_change(arguments, pastures_of_pasture(arguments.words[1]));
@@ -66,6 +64,25 @@ Result<Answer> run_move(const Arguments& arguments) {
                                        fresh_days, (*pasture)->id),
                      move};
   return said_of(kept, "move", *written, arguments);
+}
+
+}  // namespace
+
+Command move_command() {
+  return {
+      .name = "move",
+      .usage = "HERD PASTURE",
+      .purpose = "a herd goes to another pasture",
+      .group = "the herd and the feed",
+      .examples = {"pluckbook move spring-cows draws --date 2026-07-02",
+                   "pluckbook move spring-cows draws --bare"},
+      .options = {{"date", "DATE",
+                   "when (as-of); a day ahead is a plan, and the outlook follows it"},
+                  {"bare", "", "grazing is short there: energy is short before quality"}},
+      .least_words = 2,
+      .most_words = 2,
+      .run = run_move,
+  };
 }
 
 }  // namespace pluckbook::cli

@@ -49,8 +49,6 @@ Result<NeedAnswer> from_book(const Arguments& arguments, const Opened& opened) {
   return answer;
 }
 
-}  // namespace
-
 Result<Answer> run_need(const Arguments& arguments) {
   Result<NeedAnswer> need = NeedAnswer{};
   Reader reader;
@@ -73,6 +71,32 @@ Result<Answer> run_need(const Arguments& arguments) {
   Answer answer;
   answer.text = in_form_asked(arguments, *need, reader);
   return answer;
+}
+
+}  // namespace
+
+Command need_command() {
+  return {
+      .name = "need",
+      .usage = "[HERD]",
+      .purpose = "the requirement through the year",
+      .group = "the season",
+      .examples = {"pluckbook need spring-cows", "pluckbook need --weight 1200 --milk 20 --month 2",
+                   "pluckbook need --class bred-heifer --weight 1150 --days-pregnant 200",
+                   "pluckbook need --class growing --weight 600 --mature-weight 1200 --gain 1.5"},
+      .options = {{"class", "WORD", "mature-cow, first-calf-heifer, bred-heifer, growing, bull"},
+                  {"weight", "WEIGHT", "without a book: mature weight (growing, bull: their own)"},
+                  {"mature-weight", "W", "where --weight is not that (bull: 2000 lb)"},
+                  {"milk", "AMOUNT", "peak milk a day of the mature cow (20 lb)"},
+                  {"month", "N", "since calving 1 to 12, or pregnant 1 to 9 (all)"},
+                  {"days-pregnant", "N", "bred-heifer, in place of --month"},
+                  {"gain", "AMOUNT",
+                   "growing, bull: gain a day, lb (growing: 0.5 to 2.5; bull: 0)"}},
+      .most_words = 1,
+      .uses_book = false,
+      .run = run_need,
+      .rows = "rows",
+  };
 }
 
 }  // namespace pluckbook::cli

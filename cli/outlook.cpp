@@ -7,6 +7,8 @@
 #include "cli/open_book.h"
 
 namespace pluckbook::cli {
+namespace {
+
 Result<Answer> run_outlook(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments, pastures_of_herds(arguments));
   if (!opened) return opened.problems();
@@ -26,6 +28,21 @@ Result<Answer> run_outlook(const Arguments& arguments) {
   Answer answer;
   answer.text = in_form_asked(arguments, outlook, opened->reader);
   return answer;
+}
+
+}  // namespace
+
+Command outlook_command() {
+  return {
+      .name = "outlook",
+      .usage = "[HERD ...]",
+      .purpose = "when protein and energy fall below need",
+      .group = "the season",
+      .examples = {"pluckbook outlook", "pluckbook outlook spring-cows --as-of 2026-08-20"},
+      .most_words = 64,
+      .run = run_outlook,
+      .rows = "herds/nutrients",
+  };
 }
 
 }  // namespace pluckbook::cli

@@ -54,8 +54,6 @@ Result<PlanSettings> settings_of(const Arguments& arguments, const Opened& opene
   return settings;
 }
 
-}  // namespace
-
 Result<Answer> run_plan(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments, pastures_of_herds(arguments));
   if (!opened) return opened.problems();
@@ -71,6 +69,26 @@ Result<Answer> run_plan(const Arguments& arguments) {
   answer.text = in_form_asked(arguments, *plan, opened->reader);
   answer.exit_status = plan->schedule.within_reach() ? 0 : 1;
   return answer;
+}
+
+}  // namespace
+
+Command plan_command() {
+  return {
+      .name = "plan",
+      .usage = "[HERD]",
+      .purpose = "a season's feed: windows, tons, money, order",
+      .group = "the season",
+      .examples = {"pluckbook plan spring-cows", "pluckbook plan spring-cows --until 2027-03-01"},
+      .options = {{"cover", "PERCENT", "share of outcomes to cover (the book's)"},
+                  {"change-every", "DAYS", "amounts are changed no more often (14)"},
+                  {"intake-recovers", "", "price on what she eats once protein is met"},
+                  {"late-costs", "PERCENT", "what a ton bought late costs more (20, assumed)"},
+                  {"left-loses", "PERCENT", "what a ton left over loses (10, assumed)"}},
+      .most_words = 1,
+      .run = run_plan,
+      .rows = "windows/mix",
+  };
 }
 
 }  // namespace pluckbook::cli

@@ -144,8 +144,6 @@ Result<Answer> price_without_book(const Arguments& arguments) {
   return answer;
 }
 
-}  // namespace
-
 Result<Answer> run_price(const Arguments& arguments) {
   if (asks_without_book(arguments)) return price_without_book(arguments);
   Result<Opened> opened = open_book(arguments, pastures_of_herds(arguments));
@@ -157,6 +155,47 @@ Result<Answer> run_price(const Arguments& arguments) {
   Result<PriceAnswer> price = price_for(opened->known, **herd, *settings);
   if (!price) return price.problems();
   return answer_of(arguments, *price, opened->reader);
+}
+
+}  // namespace
+
+Command price_command() {
+  return {
+      .name = "price",
+      .usage = "[HERD]",
+      .purpose = "least-cost supplement and every option",
+      .group = "the season",
+      .examples = {"pluckbook price spring-cows --cover 90",
+                   "pluckbook price --cp 5.5 --tdn 51 --weight 1200 --month 8 --feeds feeds.yaml"},
+      .options = {{"cover", "PERCENT", "share of outcomes to cover (the book's)"},
+                  {"intake-recovers", "", "price on what she eats once protein is met"},
+                  {"energy", "WORD", "tdn (default) or nem"},
+                  {"protein", "WORD", "cp (default), or mp: metabolizable and degradable"},
+                  {"feeds", "FILE", "without a book: a file like the book's feeds.yaml"},
+                  {"cp", "PERCENT", "without a book: the diet, % of dry matter"},
+                  {"tdn", "PERCENT", "its TDN (or --adf, to predict it)"},
+                  {"adf", "PERCENT", "its ADF"},
+                  {"ndf", "PERCENT", "its NDF, which limits intake"},
+                  {"ca", "PERCENT", "its calcium"},
+                  {"p", "PERCENT", "its phosphorus"},
+                  {"weight", "WEIGHT", "the animal's mature weight, lb (or '545 kg')"},
+                  {"month", "N", "months since calving, milking to 6; heifers: bred"},
+                  {"milk", "AMOUNT", "peak milk a day, lb (20)"},
+                  {"class", "WORD", "mature-cow (default), as with need"},
+                  {"mature-weight", "WEIGHT", "as with need"},
+                  {"days-pregnant", "N", "as with need"},
+                  {"gain", "AMOUNT", "as with need"},
+                  {"head", "N", "how many like her (1)"},
+                  {"intake", "AMOUNT", "dry matter she eats a day, if known, lb; 0: none"},
+                  {"need-cp", "AMOUNT", "her protein need a day, lb (the table's)"},
+                  {"need-tdn", "AMOUNT", "her TDN need a day, lb (the table's)"},
+                  {"trip", "MONEY", "what one feeding trip costs (0)"},
+                  {"currency", "CODE", "money of the quotes (USD)"}},
+      .most_words = 1,
+      .uses_book = false,
+      .run = run_price,
+      .rows = "options",
+  };
 }
 
 }  // namespace pluckbook::cli

@@ -23,8 +23,6 @@ std::string quote_in_words(const Quote& quote, const std::string& currency) {
                      to_iso(*quote.date));
 }
 
-}  // namespace
-
 Result<Answer> run_quote(const Arguments& arguments) {
   Result<OpenedToChange> opened = open_to_change(arguments, no_pastures());
   if (!opened) return opened.problems();
@@ -57,6 +55,26 @@ Result<Answer> run_quote(const Arguments& arguments) {
       herds.empty() ? "write your herds in herds.yaml" : "pluckbook price " + herds.front().id,
       {{"feed", (*feed)->id}, {"date", to_iso(*day)}}};
   return said_of(kept, "quote", *written, arguments);
+}
+
+}  // namespace
+
+Command quote_command() {
+  return {
+      .name = "quote",
+      .usage = "FEED PRICE/UNIT",
+      .purpose = "what a seller asks for a feed",
+      .group = "the herd and the feed",
+      .examples = {"pluckbook quote cube-20 '340 USD/ton' --freight '12 USD/ton'",
+                   "pluckbook quote tubs '105 USD/225 lb' --date 2026-08-01"},
+      .options = {{"date", "DATE", "when it was given (as-of)"},
+                  {"freight", "PRICE", "'12 USD/ton', or '4.50 USD/mile' with the two below"},
+                  {"miles", "N", "one way, with freight by the mile"},
+                  {"load", "AMOUNT", "what the truck brings: '24 ton'"}},
+      .least_words = 2,
+      .most_words = 2,
+      .run = run_quote,
+  };
 }
 
 }  // namespace pluckbook::cli

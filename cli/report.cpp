@@ -43,8 +43,6 @@ Result<Done> keep_page(const std::string& output, const std::string& html) {
                         "it was left as it is; say the same again");
 }
 
-}  // namespace
-
 Result<Answer> run_report(const Arguments& arguments) {
   Result<Opened> opened = open_book(arguments, pastures_of_herds(arguments));
   if (!opened) return opened.problems();
@@ -72,6 +70,23 @@ Result<Answer> run_report(const Arguments& arguments) {
   answer.text = fmt::format("page kept: {}\nnext: open it in a browser, or print it\n",
                             shown(arguments.get("output")));
   return answer;
+}
+
+}  // namespace
+
+Command report_command() {
+  return {
+      .name = "report",
+      .usage = "[HERD ...]",
+      .purpose = "the whole answer as one HTML page",
+      .group = "the season",
+      .examples = {"pluckbook report --output report.html",
+                   "pluckbook report spring-cows --feeding-card"},
+      .options = {{"output", "FILE", "where to keep the page (standard output)"},
+                  {"feeding-card", "", "what to feed, for the truck, and no more"}},
+      .most_words = 64,
+      .run = run_report,
+  };
 }
 
 }  // namespace pluckbook::cli

@@ -214,8 +214,6 @@ Json answer_json(const std::string& bag, const LabResult& result, const FootedRe
   return json;
 }
 
-}  // namespace
-
 Result<Answer> run_result(const Arguments& arguments) {
   Result<OpenedToChange> opened = open_to_change(arguments);
   if (!opened) return opened.problems();
@@ -265,6 +263,30 @@ Result<Answer> run_result(const Arguments& arguments) {
     answer.text += "next: " + next_step(reread->known, change, settings) + "\n";
   }
   return answer;
+}
+
+}  // namespace
+
+Command result_command() {
+  return {
+      .name = "result",
+      .usage = "BAG [NAME=VALUE ... | -]",
+      .purpose = "enters a lab result, says what it changes",
+      .group = "the bag",
+      .examples = {"pluckbook result 26-draws-08 dm=92.1 cp=10.4 adf=36.2 ndf=61 tdn=60.1",
+                   "pluckbook result 26-draws-08                asks, on a terminal",
+                   "pluckbook result 26-draws-08 - < page.txt   name=value lines from a pipe",
+                   "pluckbook result 26-draws-08 dm=31 cp=3.1 adf=12 --basis as-received"},
+      .options = {{"date", "DATE", "when it was received (as-of)"},
+                  {"basis", "WORD", "dry-matter (default) or as-received"},
+                  {"lab", "ID", "the laboratory (where it was sent)"},
+                  {"supersedes", "DATE", "corrects the result received that day (its last)"},
+                  {"tdn-by", "TEXT", "how the page says it calculates TDN"},
+                  {"note", "TEXT", "kept with the result"}},
+      .least_words = 1,
+      .most_words = 64,
+      .run = run_result,
+  };
 }
 
 }  // namespace pluckbook::cli

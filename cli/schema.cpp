@@ -18,8 +18,6 @@ std::string file_named(std::string word) {
   return word;
 }
 
-}  // namespace
-
 Result<Answer> run_schema(const Arguments& arguments) {
   const std::string file = file_named(arguments.words[0]);
   const std::vector<std::string> known = schema_files();
@@ -31,6 +29,22 @@ Result<Answer> run_schema(const Arguments& arguments) {
   answer.text = printed(json_schema(file));
   answer.kind = Answer::Kind::data;
   return answer;
+}
+
+}  // namespace
+
+Command schema_command() {
+  return {
+      .name = "schema",
+      .usage = "FILE",
+      .purpose = "the JSON Schema of one of the book's files",
+      .group = "the book",
+      .examples = {"pluckbook schema herds.yaml", "pluckbook schema samples/2026/draws.yaml"},
+      .least_words = 1,
+      .most_words = 1,
+      .uses_book = false,
+      .run = run_schema,
+  };
 }
 
 }  // namespace pluckbook::cli

@@ -28,8 +28,6 @@ std::string against(const ConditionScore* before, double now) {
                      since);
 }
 
-}  // namespace
-
 Result<Answer> run_score(const Arguments& arguments) {
   Result<OpenedToChange> opened = open_to_change(arguments, no_pastures());
   if (!opened) return opened.problems();
@@ -49,6 +47,25 @@ Result<Answer> run_score(const Arguments& arguments) {
                                  against(before, parse_number(condition).value_or(0))),
                      "pluckbook outlook " + (*herd)->id, score};
   return said_of(kept, "score", *written, arguments);
+}
+
+}  // namespace
+
+Command score_command() {
+  return {
+      .name = "score",
+      .usage = "HERD CONDITION",
+      .purpose = "the condition seen, 1 to 9",
+      .group = "the herd and the feed",
+      .examples = {"pluckbook score spring-cows 5.2 --head 40",
+                   "pluckbook score spring-cows 4.8 --weight '1238 lb' --date 2026-05-14"},
+      .options = {{"date", "DATE", "when (as-of)"},
+                  {"weight", "WEIGHT", "mean weight, in the book's unit or with its own"},
+                  {"head", "N", "how many were scored"}},
+      .least_words = 2,
+      .most_words = 2,
+      .run = run_score,
+  };
 }
 
 }  // namespace pluckbook::cli

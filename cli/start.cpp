@@ -54,8 +54,6 @@ std::vector<NewFile> schemas() {
   return files;
 }
 
-}  // namespace
-
 Result<Answer> run_start(const Arguments& arguments) {
   const std::string& folder = arguments.words[0];
   if (arguments.has("scenario")) return copy_scenario(arguments);
@@ -76,6 +74,31 @@ Result<Answer> run_start(const Arguments& arguments) {
           : fmt::format("cd {} && pluckbook bag {} --plan", place, facts->pasture.front().second);
   return begun({fmt::format("book '{}' begun in {}", shown(facts->name), place), next}, *written,
                arguments);
+}
+
+}  // namespace
+
+Command start_command() {
+  return {
+      .name = "start",
+      .usage = "DIR",
+      .purpose = "begins a book, or copies a demo book",
+      .group = "the book",
+      .examples = {"pluckbook start mybook", "pluckbook start demo --scenario northern"},
+      .options = {{"name", "TEXT", "what the place is called (the folder's name)"},
+                  {"pasture", "TEXT", "a pasture that is plucked, by name (none yet)"},
+                  {"forage", "WORD", "its grass (northern mixed-grass)"},
+                  {"herd", "TEXT", "the cows that graze it, by name (none yet)"},
+                  {"head", "N", "how many (100)"},
+                  {"weight", "WEIGHT", "what a grown cow weighs (1200 lb)"},
+                  {"calving", "DATE", "when the season's first calf came (15 March)"},
+                  {"currency", "CODE", "money of the quotes (USD)"},
+                  {"scenario", "NAME", "copy a demo: northern or southern"}},
+      .least_words = 1,
+      .most_words = 1,
+      .uses_book = false,
+      .run = run_start,
+  };
 }
 
 }  // namespace pluckbook::cli
