@@ -26,8 +26,8 @@ const Herd* herd_there(const Book& book, const Pasture& pasture, Date day) {
 
 }  // namespace
 
-DietAnswer diet_answer(const Book& book, const DietSeries& series,
-                       const OutlookSettings& settings) {
+DietAnswer diet_answer(const Book& book, const DietSeries& series, const OutlookSettings& settings,
+                       const HerdOutlook* at_hand) {
   DietAnswer diet;
   diet.series = &series;
   diet.as_of = settings.as_of;
@@ -43,6 +43,10 @@ DietAnswer diet_answer(const Book& book, const DietSeries& series,
   for (const DietPoint& point : diet.cp_days) {
     const Result<HerdNeed> need = need_on(*herd, point.date);
     if (need) diet.need.push_back({point.date, need->average.crude_protein, need->average.tdn});
+  }
+  if (at_hand != nullptr && at_hand->herd == herd && at_hand->moves_ahead.empty()) {
+    diet.outlook = at_hand->nutrients;
+    return diet;
   }
   // What is asked is this pasture: the herd is read as if it stayed.
   Book staying = book;

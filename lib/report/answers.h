@@ -41,9 +41,11 @@ struct DietAnswer {
 };
 
 /// What `diet` says of a pasture; the herd is the first that grazes there on as_of. A need or an
-/// outlook that cannot be had leaves its part out.
-/// Requires: `series` is of `book` as known on settings.as_of, and outlives the answer.
-DietAnswer diet_answer(const Book& book, const DietSeries& series, const OutlookSettings& settings);
+/// outlook that cannot be had leaves its part out. An outlook that is at hand is taken where it is
+/// of that herd and follows no move away. Requires: `series` is of `book` as known on
+/// settings.as_of, and outlives the answer.
+DietAnswer diet_answer(const Book& book, const DietSeries& series, const OutlookSettings& settings,
+                       const HerdOutlook* at_hand = nullptr);
 
 // Where in its year, or at which gain, an animal is asked about.
 struct MonthSinceCalving {

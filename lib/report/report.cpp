@@ -16,7 +16,7 @@ Result<HerdReport> herd_report(const Book& book, const Herd& herd,
   Result<DietSeries> series = DietSeries::of(book, *report.outlook.pasture);
   if (!series) return series.problems();
   report.series = std::make_shared<const DietSeries>(std::move(*series));
-  report.diet = diet_answer(book, *report.series, settings);
+  report.diet = diet_answer(book, *report.series, settings, &report.outlook);
   Result<PriceAnswer> price = price_for(book, herd, {settings.as_of, book.cover});
   if (price) {
     report.price = std::move(*price);

@@ -50,7 +50,7 @@ std::string name_of(const Draft& draft, const std::string& feed_or_class) {
 /// Ceilings that go by published feed or by class cannot be put on a feed that is like none.
 void note_unlike(Draft& draft) {
   for (const FeedOffer& offer : draft.offers) {
-    if (!published_id(offer).empty()) continue;
+    if (!offer.published_id.empty()) continue;
     draft.model.unchecked.push_back("ceiling by feed: " + offer.name +
                                     " is like no published feed; its label rules");
     if (!offer.has("starch"))

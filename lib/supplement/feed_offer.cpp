@@ -108,7 +108,10 @@ Result<FeedOffer> offer_of(const Feed& feed, Date on) {
   offer.feed = &feed;
   offer.id = feed.id;
   offer.name = feed.name.empty() ? feed.id : feed.name;
-  if (published != nullptr) offer.feed_class = published->feed_class;
+  if (published != nullptr) {
+    offer.published_id = published->id;
+    offer.feed_class = published->feed_class;
+  }
   offer.figures = figures_of(feed, published);
   if (!offer.has("cp")) return no_protein(feed);
   take_dry_matter(feed, published, offer);

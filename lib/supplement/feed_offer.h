@@ -32,7 +32,8 @@ struct DeliveredCost {
 struct FeedOffer {
   const Feed* feed = nullptr;  // into the book
   std::string id, name;
-  std::string feed_class;  // of the published feed; "" for a feed of the book's own
+  // The published feed it is like, and its class; "" for a feed of the book's own.
+  std::string published_id, feed_class;
   DmShare dm{0.9};
   std::string dm_standing;  // as of a figure
   // cp, tdn, nem, rup, npn_cpe, ndf, fat, ca, p, s, starch, and k, mg, cu, se where a tag has them

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "published/feeds.h"
 #include "published/rules.h"
 
 namespace pluckbook {
@@ -36,14 +35,8 @@ bool is_grain(const FeedOffer& offer) {
   return offer.feed_class == "grain" || offer.figure_or("starch", 0) >= grain_starch;
 }
 
-std::string published_id(const FeedOffer& offer) {
-  if (offer.feed == nullptr || offer.feed->like.empty()) return "";
-  const PublishedFeed* published = find_published_feed(offer.feed->like);
-  return published == nullptr ? "" : published->id;
-}
-
 bool belongs_to(const FeedOffer& offer, const std::string& feed_or_class) {
-  return feed_or_class == offer.feed_class || feed_or_class == published_id(offer);
+  return feed_or_class == offer.feed_class || feed_or_class == offer.published_id;
 }
 
 std::string why_left_out(const FeedOffer& offer, int feedings_per_week) {

@@ -17,9 +17,6 @@ bool is_self_fed(const FeedOffer& offer);
 bool carries_npn(const FeedOffer& offer);  // urea or other non-protein nitrogen
 bool is_grain(const FeedOffer& offer);     // of class grain, or half starch by its own figure
 
-/// The id of the published feed it is like; "" for a feed of the book's own.
-std::string published_id(const FeedOffer& offer);
-
 /// The feed is the published feed of that id, or of that class.
 bool belongs_to(const FeedOffer& offer, const std::string& feed_or_class);
 

@@ -160,7 +160,7 @@ void add_npn_of_degradable(Draft& draft) {
 
 void add_npn(Draft& draft) {
   for (const FeedOffer& offer : draft.offers)
-    if (!offer.has("npn_cpe") && published_id(offer).empty())
+    if (!offer.has("npn_cpe") && offer.published_id.empty())
       draft.model.unchecked.push_back("urea: " + offer.name +
                                       " has no figure; taken as none: read its tag");
   if (std::none_of(draft.offers.begin(), draft.offers.end(), carries_npn)) return;
