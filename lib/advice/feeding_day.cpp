@@ -5,16 +5,10 @@
 #include <algorithm>
 
 #include "book/first_lines.h"
-#include "numeric/interpolation.h"
 #include "published/rules.h"
 
 namespace pluckbook {
 namespace {
-
-Share at_cover(const DietSeries& series, DietNutrient nutrient, Date day, double cover) {
-  const double middle = to_scale(nutrient, series.on(nutrient, day).median);
-  return from_scale(nutrient, middle + series.sd_on(nutrient, day) * normal_quantile(1 - cover));
-}
 
 GrazingDay grazing_day(const Herd& herd, const HerdNeed& need, const Diet& diet,
                        KgDmPerDay forage_intake, NewestFigures newest) {
@@ -67,8 +61,8 @@ void note_old_quotes(OffersOnDay& on_day) {
 }  // namespace
 
 Diet diet_at_cover(const DietSeries& series, NewestFigures newest, Date day, double cover) {
-  Diet diet{at_cover(series, DietNutrient::crude_protein, day, cover),
-            at_cover(series, DietNutrient::tdn, day, cover), std::nullopt};
+  const DietSeries::Both held = series.quantiles(day, 1 - cover);
+  Diet diet{held.crude_protein, held.tdn, std::nullopt};
   if (newest != nullptr) diet.ndf = newest->ndf;
   return diet;
 }

@@ -137,6 +137,18 @@ DietPoint DietSeries::on(DietNutrient nutrient, Date day) const {
   return days(nutrient, day, day).front();
 }
 
+DietSeries::Both DietSeries::quantiles(Date day, double share) const {
+  Asked asked;
+  for (const DietNutrient nutrient : diet_nutrients) ask(asked, nutrient, {day});
+  const auto found = process_.marginals_at(asked.when, asked.prior);
+  const double reach = normal_quantile(share);
+  const auto quantile = [&](DietNutrient nutrient) {
+    const auto at = static_cast<Index>(series_of(nutrient));
+    return from_scale(nutrient, found.mean(at) + reach * std::sqrt(found.variance(at)));
+  };
+  return {quantile(DietNutrient::crude_protein), quantile(DietNutrient::tdn)};
+}
+
 /// This season's used bags as points of time and percent; bags of one day are averaged.
 std::vector<Knot> DietSeries::season_knots(DietNutrient nutrient, Date day) const {
   const auto season = [&](Date date) { return prior_.on(nutrient, date).when.year; };

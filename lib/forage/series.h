@@ -57,6 +57,12 @@ class DietSeries {
   std::vector<DietPoint> days(DietNutrient nutrient, Date first, Date last) const;
   DietPoint on(DietNutrient nutrient, Date day) const;
 
+  /// What the diet falls below in `share` of the outcomes, each nutrient taken alone.
+  struct Both {
+    Share crude_protein, tdn;
+  };
+  Both quantiles(Date day, double share) const;
+
   /// Straight lines and the monotone cubic between the used bags of the season (green-up to
   /// green-up) the day is in; nothing with no bag. Results of one day are averaged.
   std::optional<Share> linear(DietNutrient nutrient, Date day) const;

@@ -68,6 +68,20 @@ TEST(DietSeriesCurve, HasEveryDayOfALeapYear) {
 }
 
 // One observation in closed form: the median moves by variance / (variance + noise) of the way.
+TEST(DietSeriesCurve, HasItsMedianAndItsBandAmongItsQuantiles) {
+  Ranch ranch;
+  ranch.bag(Date(2026, 8, 1), {{"cp", 7.5}, {"tdn", 55}});
+  const DietSeries series = ranch.series();
+  const auto expect = [&](double share, Share DietPoint::*of) {
+    const DietSeries::Both both = series.quantiles(late_august, share);
+    EXPECT_NEAR(both.crude_protein.value(), (series.on(cp, late_august).*of).value(), 1e-12);
+    EXPECT_NEAR(both.tdn.value(), (series.on(tdn, late_august).*of).value(), 1e-12);
+  };
+  expect(0.1, &DietPoint::low);
+  expect(0.5, &DietPoint::median);
+  expect(0.9, &DietPoint::high);
+}
+
 TEST(DietSeriesWithOneBag, MovesTowardsItByTheShareItsNoiseAllows) {
   Ranch ranch;
   ranch.bag(late_august, {{"cp", 6.5}});
