@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-
+#include "advice/schedule.h"
 #include "base/text.h"
 #include "report/diet_chart.h"
 #include "report/page_html.h"
@@ -117,24 +116,22 @@ Markup what_would_change(const PriceAnswer& price, const Reader& reader) {
   return tag("h3", words("What would change this")) + tag("ul", list);
 }
 
-/// The cautions on feeds of the season that today's price has not said already.
-std::vector<std::string> further_cautions(const HerdReport& herd) {
-  if (!herd.price) return herd.plan->schedule.cautions;
-  const std::vector<std::string>& said = herd.price->cautions;
-  std::vector<std::string> further;
-  for (const std::string& caution : herd.plan->schedule.cautions)
-    if (std::find(said.begin(), said.end(), caution) == said.end()) further.push_back(caution);
-  return further;
+/// The cautions on today's feeds and on those of the season, each once.
+std::vector<std::string> all_cautions(const HerdReport& herd) {
+  std::vector<std::string> all;
+  if (herd.price) all = herd.price->cautions;
+  if (herd.plan) join_cautions(all, herd.plan->schedule.cautions);
+  return all;
 }
 
-/// What the season takes: tons, the condition without it, cautions, then money.
+/// What the season takes: tons, the condition without it, money; its cautions stand with the price.
 Markup season(const HerdReport& herd, const Reader& reader) {
   if (!herd.plan) return {};
   const std::string id = herd.outlook.herd->id;
   return section("plan-" + id,
                  tag("h3", words("The season ahead")) +
                      html_of(plan_finding(*herd.plan, reader), 4, "plan-" + id) +
-                     cautions(further_cautions(herd)) +
+                     (herd.price ? Markup{} : cautions(all_cautions(herd))) +
                      html_of(plan_cost(*herd.plan, reader), 4, "cost-" + id) +
                      html_of(plan_purchases(*herd.plan, reader), 4, "buy-" + id) +
                      folded("windows-" + id, "Window by window, month by month",
@@ -154,7 +151,7 @@ Markup herd_section(const HerdReport& herd, const ReportAnswer& report, const Re
           html_of(outlook_tables(herd.outlook, report.settings, reader), 4, "outlook-" + id));
   if (herd.price) {
     text += section("price-" + id,
-                    tag("h3", words("What to feed")) + cautions(herd.price->cautions) +
+                    tag("h3", words("What to feed")) + cautions(all_cautions(herd)) +
                         html_of(price_tables(*herd.price, reader), 4, "price-" + id) +
                         what_would_change(*herd.price, reader) +
                         folded("notes-" + id, "Why not another feed, and what was not checked",

@@ -78,13 +78,14 @@ svg.chart text { font: 13px "Liberation Sans", Arial, Helvetica, sans-serif; fil
 }
 @page { margin: 8mm; }
 @media print {
-  body { font-size: 7.8pt; line-height: 1.18; background: #ffffff; color: #000000; }
+  body { font-size: 7.8pt; line-height: 1.14; background: #ffffff; color: #000000; }
   main { max-width: none; padding: 0; } p, ul { margin: 1.5pt 0; }
   h2 { font-size: 11.5pt; margin: 8pt 0 3pt; } h3, h4 { font-size: 9.5pt; margin: 5pt 0 2pt; }
   h1 { font-size: 16pt; } .advice p { font-size: 10.5pt; line-height: 1.3; } .advice h2 { font-size: 12pt; }
-  .advice, .cautions { background: none; margin: 4pt 0; }
+  .advice, .cautions { background: none; margin: 4pt 0; padding: 2pt 8pt; }
+  th, td { padding-top: .4pt; padding-bottom: .4pt; } ul { columns: 2; column-gap: 14pt; }
   .charts { grid-template-columns: 1fr 1fr; gap: 8pt; }
-  table, .table, figcaption, caption { font-size: 7.3pt; } svg.chart { max-height: 3.9cm; } .table { margin: 2pt 0; } .tables { gap: 0 18pt; }
+  table, .table, figcaption, caption { font-size: 7.3pt; } svg.chart { max-height: 3.5cm; } .table { margin: 2pt 0; } .tables { gap: 0 18pt; }
   figure, tr, li, .advice, .cautions { break-inside: avoid; }
   h2, h3, h4, caption { break-after: avoid; }
   details { display: none; } dl { columns: 3; margin: 2pt 0; } dt, dd { margin-bottom: 0; }
