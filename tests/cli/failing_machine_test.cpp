@@ -28,8 +28,8 @@ Ran run_with_fault(const std::filesystem::path& folder, const std::string& fault
                    const std::string& words) {
   const std::string set = "LD_PRELOAD=" PLUCKBOOK_SHIM " PLUCKBOOK_FAULT='" + fault +
                           "' ASAN_OPTIONS=verify_asan_link_order=0 ";
-  const std::string command =
-      "cd '" + folder.string() + "' && " + set + PLUCKBOOK_PROGRAM " " + words + " 2>&1";
+  const std::string command = "unset PLUCKBOOK_COUNTS; cd '" + folder.string() + "' && " + set +
+                              PLUCKBOOK_PROGRAM " " + words + " 2>&1";
   return shell(command);
 }
 
