@@ -34,7 +34,7 @@ DietNutrient nutrient_of(const TimePoint& when) {
 }
 
 DietPrior::DietPrior(const Book& book, const Pasture& pasture, const ForageClass& forage,
-                     DietModel model)
+                     const DietModel& model)
     : green_up_(green_up_of(pasture, forage)),
       model_(model),
       curves_{ClassCurve(forage, DietNutrient::crude_protein),

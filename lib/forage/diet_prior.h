@@ -57,7 +57,8 @@ class DietPrior {
  public:
   /// Reads the events recorded for the pasture in the book. A green-up moves the curve; rain, fire
   /// and frost widen it from their day until its lowest.
-  DietPrior(const Book& book, const Pasture& pasture, const ForageClass& forage, DietModel model);
+  DietPrior(const Book& book, const Pasture& pasture, const ForageClass& forage,
+            const DietModel& model);
 
   const DietModel& model() const { return model_; }
   Expected on(DietNutrient nutrient, Date day) const;

@@ -90,7 +90,7 @@ inline Traced run_traced(const std::filesystem::path& folder, const std::string&
     // A leak checker cannot look while another traces.
     ::setenv("ASAN_OPTIONS", "detect_leaks=0", 1);
     ::unsetenv("PLUCKBOOK_COUNTS");  // writes no counts: they are calls of their own
-    ::signal(SIGINT, SIG_DFL);  // a shell in the background has it ignored
+    ::signal(SIGINT, SIG_DFL);       // a shell in the background has it ignored
     const bool ready = ::chdir(folder.c_str()) == 0 && ::ptrace(PTRACE_TRACEME, 0, 0, 0) == 0;
     if (ready) ::execl("/bin/sh", "sh", "-c", line.c_str(), nullptr);
     ::_exit(125);
