@@ -7,7 +7,7 @@
 #include <set>
 #include <utility>
 
-#include "numeric/gaussian_process.h"
+#include "numeric/likelihood.h"
 
 namespace pluckbook {
 namespace {
@@ -166,9 +166,9 @@ double DietRefit::likelihood(const PastureBags& one, const DietModel& model,
                              VectorXd& gradient) const {
   const DietPrior prior(*book_, *one.pasture, *forage_, model);
   const std::vector<Observation> seen = observations_of(one.bags, prior);
-  const auto process = GaussianProcess::condition(model.kernel, seen);
-  if (!process) return -std::numeric_limits<double>::infinity();
-  const auto slope = process->log_likelihood_gradient();
+  const Result<Likelihood> told = likelihood_of(model.kernel, seen);
+  if (!told) return -std::numeric_limits<double>::infinity();
+  const LikelihoodGradient& slope = told->gradient;
   gradient.head<kernel_parameters>() += slope.kernel;
   for (std::size_t i = 0; i < seen.size(); ++i) {
     const auto at = static_cast<Index>(i);
@@ -178,7 +178,7 @@ double DietRefit::likelihood(const PastureBags& one, const DietModel& model,
     gradient(depth_at + series) +=
         slope.prior_mean(at) * expected.swing + slope.onset_slope(at) * expected.slope;
   }
-  return process->log_likelihood();
+  return told->log;
 }
 
 Slope DietRefit::at(const VectorXd& parameters) const {

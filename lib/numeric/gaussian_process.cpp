@@ -1,7 +1,9 @@
 #include "numeric/gaussian_process.h"
 
 #include <Eigen/Cholesky>
+#include <algorithm>
 #include <cmath>
+#include <map>
 #include <numbers>
 #include <utility>
 
@@ -14,20 +16,6 @@ using Eigen::VectorXd;
 
 const TimePoint& when(std::span<const Observation> seen, Index i) {
   return seen[static_cast<std::size_t>(i)].when;
-}
-
-MatrixXd covariance_of(const Kernel& kernel, std::span<const Observation> seen) {
-  const auto n = static_cast<Index>(seen.size());
-  MatrixXd k(n, n);
-  for (Index j = 0; j < n; ++j) {
-    const Observation& b = seen[static_cast<std::size_t>(j)];
-    for (Index i = j; i < n; ++i) {
-      const Observation& a = seen[static_cast<std::size_t>(i)];
-      k(i, j) = k(j, i) = covariance(kernel, a.when, b.when) + shared_covariance(a, b);
-    }
-    k(j, j) += b.noise_variance;
-  }
-  return k;
 }
 
 MatrixXd cross_covariance(const Kernel& kernel, std::span<const Observation> seen,
@@ -48,6 +36,26 @@ VectorXd residuals(std::span<const Observation> seen) {
   return z;
 }
 
+/// (L L')^-1, the lower half of it. Blocks pass over what is zero in L^-1.
+MatrixXd lower_inverse(const MatrixXd& factor) {
+  constexpr Index block = 32;
+  const Index n = factor.rows();
+  MatrixXd half = MatrixXd::Zero(n, n);
+  for (Index at = 0; at < n; at += block) {
+    const Index width = std::min(block, n - at), below = n - at;
+    auto columns = half.block(at, at, below, width);
+    columns.topRows(width).setIdentity();
+    factor.bottomRightCorner(below, below).triangularView<Eigen::Lower>().solveInPlace(columns);
+  }
+  MatrixXd inverse(n, n);
+  for (Index at = 0; at < n; at += block) {
+    const Index width = std::min(block, n - at), below = n - at, left = at + width;
+    inverse.block(at, 0, width, left).noalias() =
+        half.block(at, at, below, width).transpose() * half.block(at, 0, below, left);
+  }
+  return inverse;
+}
+
 }  // namespace
 
 Problem no_factor() {
@@ -56,17 +64,48 @@ Problem no_factor() {
                        "that is not a number.");
 }
 
+GaussianProcess::GaussianProcess(const Kernel& kernel, std::vector<Observation> seen)
+    : kernel_(kernel), seen_(std::move(seen)) {
+  std::map<double, std::size_t> places;
+  for (const Observation& one : seen_)
+    day_.push_back(places.try_emplace(one.when.day, places.size()).first->second);
+  std::vector<double> days(places.size());
+  for (const auto& [day, place] : places) days[place] = day;
+  for (std::size_t i = 0; i < days.size(); ++i)
+    for (std::size_t j = 0; j <= i; ++j) pairs_.push_back(day_pair(kernel, days[i], days[j]));
+}
+
+const DayPair& GaussianProcess::days_of(Index i, Index j) const {
+  const auto [low, high] =
+      std::minmax(day_[static_cast<std::size_t>(i)], day_[static_cast<std::size_t>(j)]);
+  return pairs_[high * (high + 1) / 2 + low];
+}
+
+MatrixXd GaussianProcess::covariance_of_seen() const {
+  const auto n = static_cast<Index>(seen_.size());
+  MatrixXd k(n, n);
+  for (Index j = 0; j < n; ++j) {
+    const Observation& b = seen_[static_cast<std::size_t>(j)];
+    for (Index i = j; i < n; ++i) {
+      const Observation& a = seen_[static_cast<std::size_t>(i)];
+      k(i, j) = k(j, i) =
+          covariance(kernel_, a.when, b.when, days_of(i, j)) + shared_covariance(a, b);
+    }
+    k(j, j) += b.noise_variance;
+  }
+  return k;
+}
+
 Result<GaussianProcess> GaussianProcess::condition(const Kernel& kernel,
                                                    std::vector<Observation> seen) {
-  const MatrixXd k = covariance_of(kernel, seen);
-  const VectorXd z = residuals(seen);
+  if (!have_days(seen)) return no_factor();
+  GaussianProcess process(kernel, std::move(seen));
+  const MatrixXd k = process.covariance_of_seen();
+  const VectorXd z = residuals(process.seen_);
   if (!k.allFinite() || !z.allFinite()) return no_factor();
   for (const double jitter : {0.0, 1e-13, 1e-12, 1e-11, 1e-10}) {
     const Eigen::LLT<MatrixXd> llt(k + MatrixXd(jitter * k.diagonal().asDiagonal()));
     if (llt.info() != Eigen::Success) continue;
-    GaussianProcess process;
-    process.kernel_ = kernel;
-    process.seen_ = std::move(seen);
     process.factor_ = llt.matrixL();
     process.weights_ = llt.solve(z);
     return process;
@@ -96,19 +135,21 @@ double GaussianProcess::log_likelihood() const {
 }
 
 // Rasmussen and Williams 2006, equation 5.9: half the trace of (w w' - C^-1) dC.
-GaussianProcess::Gradient GaussianProcess::log_likelihood_gradient() const {
+LikelihoodGradient GaussianProcess::log_likelihood_gradient() const {
   const Index n = factor_.rows();
-  const MatrixXd half = factor_.triangularView<Eigen::Lower>().solve(MatrixXd::Identity(n, n));
-  const MatrixXd pull = weights_ * weights_.transpose() - half.transpose() * half;
-  Gradient gradient{KernelVector::Zero(), weights_, VectorXd::Zero(n)};
+  const MatrixXd inverse = lower_inverse(factor_);
+  LikelihoodGradient gradient{KernelVector::Zero(), weights_, VectorXd::Zero(n)};
   for (Index j = 0; j < n; ++j) {
     const TimePoint& b = when(seen_, j);
-    for (Index i = 0; i < n; ++i) {
+    for (Index i = j; i < n; ++i) {
       const TimePoint& a = when(seen_, i);
-      if (i >= j)
-        gradient.kernel += (i == j ? 0.5 : 1) * pull(i, j) * covariance_gradient(kernel_, a, b);
-      if (a.onset_year == b.onset_year)
-        gradient.onset_slope(j) += pull(i, j) * kernel_.onset * kernel_.onset * a.onset_slope;
+      const double pull = weights_(i) * weights_(j) - inverse(i, j);
+      gradient.kernel +=
+          (i == j ? 0.5 : 1) * pull * covariance_gradient(kernel_, a, b, days_of(i, j));
+      if (a.onset_year != b.onset_year) continue;
+      const double pulled = pull * kernel_.onset * kernel_.onset;
+      gradient.onset_slope(j) += pulled * a.onset_slope;
+      if (i != j) gradient.onset_slope(i) += pulled * b.onset_slope;
     }
   }
   return gradient;

@@ -26,20 +26,19 @@ class GaussianProcess {
   Posterior at(std::span<const TimePoint> asked, const Eigen::VectorXd& prior_mean) const;
 
   double log_likelihood() const;
-  /// Its derivatives: by the kernel's free parameters, and by the prior mean and the onset slope of
-  /// each observation in the order given.
-  struct Gradient {
-    KernelVector kernel;
-    Eigen::VectorXd prior_mean, onset_slope;
-  };
-  Gradient log_likelihood_gradient() const;
+  LikelihoodGradient log_likelihood_gradient() const;
 
  private:
-  GaussianProcess() = default;
+  GaussianProcess(const Kernel& kernel, std::vector<Observation> seen);
+  Eigen::MatrixXd covariance_of_seen() const;
+  const DayPair& days_of(Eigen::Index i, Eigen::Index j) const;
+
   Kernel kernel_;
   std::vector<Observation> seen_;
-  Eigen::MatrixXd factor_;   // lower Cholesky factor of K + errors, n x n
-  Eigen::VectorXd weights_;  // (K + errors)^-1 (value - prior mean)
+  std::vector<std::size_t> day_;  // of each observation: its place among the different days
+  std::vector<DayPair> pairs_;    // of the different days: (0,0), (1,0), (1,1), (2,0) ...
+  Eigen::MatrixXd factor_;        // lower Cholesky factor of K + errors, n x n
+  Eigen::VectorXd weights_;       // (K + errors)^-1 (value - prior mean)
 };
 
 }  // namespace pluckbook

@@ -11,27 +11,21 @@ double square(double x) {
   return x * x;
 }
 
-/// The terms of k(a,b) before R, and what their lengths enter by.
+/// The terms of k(a,b) before R.
 struct Terms {
   double offset, season, year, wiggle, event, onset;
   double related() const { return offset + season + year + wiggle + event; }
-  double season_distance, wiggle_distance;
 };
 
-Terms terms_of(const Kernel& k, const TimePoint& a, const TimePoint& b) {
+Terms terms_of(const Kernel& k, const TimePoint& a, const TimePoint& b, const DayPair& days) {
   const Scales& x = k.of[static_cast<std::size_t>(a.series)];
   const Scales& y = k.of[static_cast<std::size_t>(b.series)];
-  const double apart = a.day - b.day;
-  const double s = 2 * square(std::sin(std::numbers::pi * apart / days_per_year) / k.season_length);
-  const double r = std::numbers::sqrt3 * std::abs(apart) / k.wiggle_length;
   return {x.offset * y.offset,
-          x.season * y.season * std::exp(-s),
+          x.season * y.season * days.season,
           a.year == b.year ? x.year * y.year : 0,
-          x.wiggle * y.wiggle * (1 + r) * std::exp(-r),
+          x.wiggle * y.wiggle * days.wiggle,
           a.event == b.event && a.event != 0 ? a.event_sd * b.event_sd : 0,
-          a.onset_year == b.onset_year ? square(k.onset) * a.onset_slope * b.onset_slope : 0,
-          s,
-          r};
+          a.onset_year == b.onset_year ? square(k.onset) * a.onset_slope * b.onset_slope : 0};
 }
 
 double relation(const Kernel& k, const TimePoint& a, const TimePoint& b) {
@@ -59,23 +53,45 @@ Kernel kernel_of(const KernelVector& free) {
           sd(11)};
 }
 
-double covariance(const Kernel& k, const TimePoint& a, const TimePoint& b) {
-  const Terms t = terms_of(k, a, b);
+DayPair day_pair(const Kernel& k, double day_a, double day_b) {
+  const double apart = day_a - day_b;
+  const double s = 2 * square(std::sin(std::numbers::pi * apart / days_per_year) / k.season_length);
+  const double r = std::numbers::sqrt3 * std::abs(apart) / k.wiggle_length;
+  const double season = std::exp(-s), fading = std::exp(-r);
+  return {season, (1 + r) * fading, 2 * s * season, square(r) * fading};
+}
+
+double covariance(const Kernel& k, const TimePoint& a, const TimePoint& b, const DayPair& days) {
+  const Terms t = terms_of(k, a, b, days);
   return relation(k, a, b) * t.related() + t.onset;
 }
 
-KernelVector covariance_gradient(const Kernel& k, const TimePoint& a, const TimePoint& b) {
-  const Terms t = terms_of(k, a, b);
-  const double related = relation(k, a, b), r = t.wiggle_distance;
+double covariance(const Kernel& k, const TimePoint& a, const TimePoint& b) {
+  return covariance(k, a, b, day_pair(k, a.day, b.day));
+}
+
+KernelVector covariance_gradient(const Kernel& k, const TimePoint& a, const TimePoint& b,
+                                 const DayPair& days) {
+  const Terms t = terms_of(k, a, b, days);
+  const double related = relation(k, a, b);
+  const auto sd_product = [&](double Scales::*sd) {
+    return related * k.of[static_cast<std::size_t>(a.series)].*sd *
+           k.of[static_cast<std::size_t>(b.series)].*sd;
+  };
   KernelVector gradient = KernelVector::Zero();
   for (const Eigen::Index series : {a.series, b.series})
     gradient.segment<4>(4 * series) +=
         related * Eigen::Vector4d(t.offset, t.season, t.year, t.wiggle);
-  gradient(8) = related * 2 * t.season * t.season_distance;
-  gradient(9) = related * t.wiggle * square(r) / (1 + r);
+  gradient(8) = sd_product(&Scales::season) * days.season_by_length;
+  gradient(9) = sd_product(&Scales::wiggle) * days.wiggle_by_length;
   if (a.series != b.series) gradient(10) = (1 - square(k.correlation)) * t.related();
   gradient(11) = 2 * t.onset;
   return gradient;
+}
+
+bool have_days(std::span<const Observation> seen) {
+  return std::all_of(seen.begin(), seen.end(),
+                     [](const Observation& one) { return std::isfinite(one.when.day); });
 }
 
 double shared_covariance(const Observation& a, const Observation& b) {

@@ -13,6 +13,7 @@
 
 #include <Eigen/Core>
 #include <array>
+#include <span>
 #include <vector>
 
 namespace pluckbook {
@@ -55,9 +56,19 @@ struct TimePoint {
   double event_sd = 0;     // of that level
 };
 
+/// What of k(a,b) the days alone decide; of two pairs of the same days, once for both.
+struct DayPair {
+  double season, wiggle;                      // correlations
+  double season_by_length, wiggle_by_length;  // their derivatives by the logarithm of each length
+};
+DayPair day_pair(const Kernel& kernel, double day_a, double day_b);
+
 double covariance(const Kernel& kernel, const TimePoint& a, const TimePoint& b);
+double covariance(const Kernel& kernel, const TimePoint& a, const TimePoint& b,
+                  const DayPair& days);
 /// Its derivatives by the free parameters.
-KernelVector covariance_gradient(const Kernel& kernel, const TimePoint& a, const TimePoint& b);
+KernelVector covariance_gradient(const Kernel& kernel, const TimePoint& a, const TimePoint& b,
+                                 const DayPair& days);
 
 /// An error that several observations have in common: all that name the source move together, each
 /// by its own sd.
@@ -74,8 +85,18 @@ struct Observation {
   std::vector<SharedError> shared = {};
 };
 
+/// Whether every day is a number: others have no order.
+bool have_days(std::span<const Observation> seen);
+
 /// Covariance of the errors of two different observations.
 double shared_covariance(const Observation& a, const Observation& b);
+
+/// Derivatives of a log likelihood: by the kernel's free parameters, and by the prior mean and the
+/// onset slope of each observation in the order given.
+struct LikelihoodGradient {
+  KernelVector kernel = KernelVector::Zero();
+  Eigen::VectorXd prior_mean, onset_slope;
+};
 
 /// The posterior of the error-free curve at the points asked for.
 struct Posterior {

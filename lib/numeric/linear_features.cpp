@@ -29,11 +29,31 @@ VectorXd amplitudes(double length) {
   return Eigen::Map<const VectorXd>(found.data(), static_cast<Index>(found.size()));
 }
 
+/// Derivatives of the amplitudes' logarithms by that of the length.
+VectorXd amplitudes_by_length(double length, Index count) {
+  const double sharpness = 1 / (length * length);
+  VectorXd slopes(count);
+  double here = std::cyl_bessel_i(0, sharpness);
+  for (Index k = 0; k < count; ++k) {
+    const double next = std::cyl_bessel_i(static_cast<double>(k + 1), sharpness);
+    slopes(k) = sharpness * (1 - next / here) - static_cast<double>(k);
+    here = next;
+  }
+  return slopes;
+}
+
 }  // namespace
 
 Eigen::RowVector2d mixed(const Kernel& kernel, int series, double sd) {
   if (series == 0) return {sd, 0};
   return {sd * kernel.correlation, sd * std::sqrt(1 - kernel.correlation * kernel.correlation)};
+}
+
+Eigen::RowVector2d mixed_by_correlation(const Kernel& kernel, int series,
+                                        const Eigen::RowVector2d& pair) {
+  if (series == 0) return {0, 0};
+  return {std::sqrt(1 - kernel.correlation * kernel.correlation) * pair(1),
+          -kernel.correlation * pair(1)};
 }
 
 LinearFeatures::LinearFeatures(const Kernel& kernel, std::span<const Observation> seen,
@@ -75,6 +95,33 @@ void LinearFeatures::fill(Eigen::Ref<Eigen::RowVectorXd> row, const TimePoint& p
   row(onsets_.at(point.onset_year)) = kernel_.onset * point.onset_slope;
   if (point.event != 0)
     row.segment<2>(events_.at(point.event)) = mixed(kernel_, point.series, point.event_sd);
+}
+
+void LinearFeatures::add_gradient(const MatrixXd& rows, const MatrixXd& by_rows,
+                                  std::span<const TimePoint> points,
+                                  LikelihoodGradient& gradient) const {
+  const VectorXd by_length = amplitudes_by_length(kernel_.season_length, harmonics_.size());
+  KernelVector& sum = gradient.kernel;
+  for (Index i = 0; i < rows.rows(); ++i) {
+    const TimePoint& point = points[static_cast<std::size_t>(i)];
+    // A pair of columns turns with the correlation and grows with its sd.
+    const auto pair = [&](Index at) {
+      const Eigen::RowVector2d row = rows.block<1, 2>(i, at), by_row = by_rows.block<1, 2>(i, at);
+      sum(10) += by_row.dot(mixed_by_correlation(kernel_, point.series, row));
+      return by_row.dot(row);
+    };
+    const Index own = 4 * point.series, onset = onsets_.at(point.onset_year);
+    sum(own) += pair(0);
+    for (Index at = 2; at < 4 * harmonics_.size(); at += 2) {
+      const double season = pair(at);
+      sum(own + 1) += season;
+      sum(8) += season * by_length(at / 4);
+    }
+    sum(own + 2) += pair(years_.at(point.year));
+    sum(11) += by_rows(i, onset) * rows(i, onset);
+    gradient.onset_slope(i) += by_rows(i, onset) * kernel_.onset;
+    if (point.event != 0) pair(events_.at(point.event));
+  }
 }
 
 MatrixXd LinearFeatures::rows(std::span<const TimePoint> points) const {

@@ -15,6 +15,10 @@ namespace pluckbook {
 /// How a pair of independent standard normal numbers makes one series' part of a term.
 Eigen::RowVector2d mixed(const Kernel& kernel, int series, double sd);
 
+/// Its derivative by the free parameter of the correlation.
+Eigen::RowVector2d mixed_by_correlation(const Kernel& kernel, int series,
+                                        const Eigen::RowVector2d& pair);
+
 class LinearFeatures {
  public:
   LinearFeatures(const Kernel& kernel, std::span<const Observation> seen,
@@ -29,6 +33,11 @@ class LinearFeatures {
   Eigen::MatrixXd rows(std::span<const TimePoint> points) const;
   /// The same with the errors shared across days.
   Eigen::MatrixXd rows(std::span<const Observation> seen) const;
+
+  /// Adds the derivatives by the kernel of a number whose derivatives by `rows`, which are these
+  /// points', are `by_rows`; and by their onset slopes, one a point.
+  void add_gradient(const Eigen::MatrixXd& rows, const Eigen::MatrixXd& by_rows,
+                    std::span<const TimePoint> points, LikelihoodGradient& gradient) const;
 
   /// The column of a year's onset, in units of its sd; -1 where the year is unknown.
   Eigen::Index onset_column(int onset_year) const;

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 #include <numbers>
+#include <numeric>
 #include <set>
 #include <tuple>
 #include <utility>
@@ -19,14 +20,17 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-// Sums run in one order whatever order the bags came in, so answers agree to the last digit.
-void put_in_order(std::vector<Observation>& seen) {
-  const auto key = [](const Observation& o) {
+/// Sums run in one order whatever order the bags came in, so answers agree to the last digit.
+std::vector<Index> order_of(std::span<const Observation> given) {
+  const auto key = [&](Index i) {
+    const Observation& o = given[static_cast<std::size_t>(i)];
     return std::tuple(o.when.day, o.when.series, o.when.year, o.value, o.prior_mean,
                       o.noise_variance);
   };
-  std::stable_sort(seen.begin(), seen.end(),
-                   [&](const Observation& a, const Observation& b) { return key(a) < key(b); });
+  std::vector<Index> order(given.size());
+  std::iota(order.begin(), order.end(), 0);
+  std::stable_sort(order.begin(), order.end(), [&](Index a, Index b) { return key(a) < key(b); });
+  return order;
 }
 
 /// Sources of error named on more than one day; the others stay within their day's errors.
@@ -85,10 +89,15 @@ struct MarkovProcess::Answer {
 };
 
 Result<MarkovProcess> MarkovProcess::condition(const Kernel& kernel,
-                                               std::vector<Observation> seen) {
-  put_in_order(seen);
+                                               std::vector<Observation> given) {
+  if (!have_days(given)) return no_factor();
+  const std::vector<Index> order = order_of(given);
+  std::vector<Observation> seen;
+  for (const Index i : order) seen.push_back(std::move(given[static_cast<std::size_t>(i)]));
   const std::set<int> across = sources_across_days(seen);
   MarkovProcess process(kernel, LinearFeatures(kernel, seen, across));
+  process.given_ = order;
+  for (const Observation& one : seen) process.when_.push_back(one.when);
   if (!process.read_days(seen, across) || !process.solve()) return no_factor();
   return process;
 }
@@ -142,22 +151,22 @@ std::vector<DayEvidence> MarkovProcess::evidence(std::span<const double> other_d
 // times what the smoothed wiggle leaves of r, and Woodbury's identity does the rest.
 bool MarkovProcess::solve() {
   const Index p = layout_.count(), n = seen_.rows();
-  const SmoothedWiggle wiggle = smooth_wiggle(kernel_, evidence({}));
+  wiggle_ = smooth_wiggle(kernel_, evidence({}));
   const Eigen::Matrix<double, 2, 4> rows = wiggle_rows(kernel_);
-  MatrixXd freed(n, p + 1);  // M^-1 [features, residuals]
+  freed_.resize(n, p + 1);
   for (std::size_t i = 0; i < days_.size(); ++i) {
     const SeenDay& day = days_[i];
-    freed.middleRows(day.first, day.count) =
+    freed_.middleRows(day.first, day.count) =
         day.precision * seen_.middleRows(day.first, day.count) -
-        day.weights.transpose() * (rows * wiggle.days[i].mean);
+        day.weights.transpose() * (rows * wiggle_.days[i].mean);
   }
-  const MatrixXd gram = seen_.transpose() * freed;
+  const MatrixXd gram = seen_.transpose() * freed_;
   const Eigen::LLT<MatrixXd> llt(MatrixXd::Identity(p, p) + gram.topLeftCorner(p, p));
   if (llt.info() != Eigen::Success) return false;
   factor_ = llt.matrixL();
   weights_ = llt.solve(gram.col(p).head(p));
   log_likelihood_ -= 0.5 * (gram(p, p) - gram.col(p).head(p).dot(weights_)) +
-                     0.5 * wiggle.log_determinant + factor_.diagonal().array().log().sum() +
+                     0.5 * wiggle_.log_determinant + factor_.diagonal().array().log().sum() +
                      0.5 * static_cast<double>(n) * std::log(2 * std::numbers::pi);
   return std::isfinite(log_likelihood_);
 }

@@ -22,9 +22,10 @@ class MarkovProcess {
  public:
   /// No observations are allowed and leave the prior. Order does not matter.
   /// Fails: a Problem (Fault::input) when errors have no factor or a value is not a number.
-  static Result<MarkovProcess> condition(const Kernel& kernel, std::vector<Observation> seen);
+  static Result<MarkovProcess> condition(const Kernel& kernel, std::vector<Observation> given);
 
   double log_likelihood() const { return log_likelihood_; }
+  LikelihoodGradient log_likelihood_gradient() const;
 
   /// Of the error-free curve. Points may come in any order and repeat a day.
   struct Marginals {
@@ -67,7 +68,11 @@ class MarkovProcess {
   Kernel kernel_;
   LinearFeatures layout_;
   std::vector<SeenDay> days_;
+  std::vector<TimePoint> when_;      // of the observations by date
+  std::vector<Eigen::Index> given_;  // which of those given each is
+  SmoothedWiggle wiggle_;
   Eigen::MatrixXd seen_;     // one row an observation: its features, then its residual
+  Eigen::MatrixXd freed_;    // (wiggle and errors)^-1 of that
   Eigen::MatrixXd factor_;   // lower Cholesky factor of the features' posterior precision
   Eigen::VectorXd weights_;  // posterior mean of the features' numbers
   double log_likelihood_ = 0;

@@ -28,4 +28,15 @@ struct ClimbRules {
 Maximum climb(const std::function<Slope(const Eigen::VectorXd&)>& function, Eigen::VectorXd start,
               const ClimbRules& rules);
 
+/// The lowest and highest value of each coordinate.
+struct Box {
+  Eigen::VectorXd low, high;
+};
+/// The same without leaving a box, in which `start` must lie: what is held at a side by a gradient
+/// that points out of it waits there.
+/// Source: Bertsekas 1982, Projected Newton methods for optimization problems with simple
+///         constraints, SIAM Journal on Control and Optimization 20 (recalled).
+Maximum climb(const std::function<Slope(const Eigen::VectorXd&)>& function, Eigen::VectorXd start,
+              const ClimbRules& rules, const Box& box);
+
 }  // namespace pluckbook

@@ -31,6 +31,16 @@ Matrix4d step_over(double days, double length) {
   return step;
 }
 
+/// Its derivative by the logarithm of the length.
+Matrix4d step_by_length(double days, double length) {
+  const double u = std::numbers::sqrt3 * days / length;
+  Matrix2d one;
+  one << u * u, u * (u - 1), u * (1 - u), u * (2 - u);
+  Matrix4d slope = Matrix4d::Zero();
+  slope.topLeftCorner<2, 2>() = slope.bottomRightCorner<2, 2>() = std::exp(-u) * one;
+  return slope;
+}
+
 Filtered foresee(const Filtered& before, double days, double length) {
   Filtered next;
   next.step = step_over(days, length);
@@ -65,6 +75,43 @@ Rows wiggle_rows(const Kernel& kernel) {
     rows(series, 2) = mix(1);
   }
   return rows;
+}
+
+double wiggle_length_gradient(const Kernel& kernel, const std::vector<DayEvidence>& days,
+                              const std::vector<WiggleStates>& pulls) {
+  if (days.empty()) return 0;
+  const Rows rows = wiggle_rows(kernel);
+  // What the later days pull at each day, after its own step back.
+  std::vector<WiggleStates> later(days.size());
+  later.back() = pulls.back();
+  for (std::size_t i = days.size() - 1; i-- > 0;)
+    later[i] =
+        pulls[i] +
+        step_over(days[i + 1].day - days[i].day, kernel.wiggle_length).transpose() * later[i + 1];
+  double gradient = 0;
+  WiggleStates earlier = pulls[0];
+  Matrix4d covariance, foreseen = Matrix4d::Identity(), by_length = Matrix4d::Zero();
+  for (std::size_t i = 0; i < days.size(); ++i) {
+    if (i > 0) {
+      const double apart = days[i].day - days[i - 1].day;
+      const Matrix4d step = step_over(apart, kernel.wiggle_length);
+      const Matrix4d slope = step_by_length(apart, kernel.wiggle_length);
+      gradient += later[i].cwiseProduct(slope * earlier).sum();
+      earlier = (pulls[i] + step * earlier).eval();
+      const Matrix4d known = covariance - Matrix4d::Identity();
+      const Matrix4d turned = slope * known * step.transpose();
+      by_length = (turned + turned.transpose() + step * by_length * step.transpose()).eval();
+      foreseen = Matrix4d::Identity() + step * known * step.transpose();
+    }
+    const Eigen::Matrix<double, 2, 4> informed = days[i].information * rows;
+    const Matrix2d inverse =
+        (Matrix2d::Identity() + informed * foreseen * rows.transpose()).inverse();
+    gradient -= 0.5 * (inverse * informed * by_length * rows.transpose()).trace();
+    const Matrix4d left = Matrix4d::Identity() - foreseen * rows.transpose() * inverse * informed;
+    covariance = left * foreseen;
+    by_length = (left * by_length * left.transpose()).eval();
+  }
+  return gradient;
 }
 
 SmoothedWiggle smooth_wiggle(const Kernel& kernel, const std::vector<DayEvidence>& days) {

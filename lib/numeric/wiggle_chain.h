@@ -44,4 +44,10 @@ Eigen::Matrix<double, 2, 4> wiggle_rows(const Kernel& kernel);
 /// Requires: days in ascending order without repeats, as many right-hand sides in each `pull`.
 SmoothedWiggle smooth_wiggle(const Kernel& kernel, const std::vector<DayEvidence>& days);
 
+/// With K the covariance of all days' states: the derivative by the logarithm of the wiggle's
+/// length of half the trace of pulls' K pulls, pulls held, less half the log determinant. One of
+/// `pulls` a day. Source: product rule over the steps; for the determinant, over the filter.
+double wiggle_length_gradient(const Kernel& kernel, const std::vector<DayEvidence>& days,
+                              const std::vector<WiggleStates>& pulls);
+
 }  // namespace pluckbook

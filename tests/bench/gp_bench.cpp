@@ -1,46 +1,17 @@
 // What a season of one pasture costs: 400 bags, both nutrients, a year ahead, 1 000 joint paths.
 #include <benchmark/benchmark.h>
 
-#include <cmath>
-
+#include "bench/gp_season.h"
 #include "numeric/gaussian_process.h"
-#include "numeric/markov_process.h"
-#include "numeric/random.h"
+#include "numeric/likelihood.h"
 
 namespace {
 
 using namespace pluckbook;
-
-const Kernel kernel = {.of = {{{0.156, 0.1, 0.15, 0.2}, {0.17, 0.08, 0.12, 0.16}}},
-                       .season_length = 1,
-                       .wiggle_length = 85,
-                       .correlation = 0.57,
-                       .onset = 10};
-
-TimePoint point(double day, int series) {
-  const int year = 2015 + static_cast<int>(day / days_per_year);
-  return {day, year, series, year, 0.005};
-}
-
-/// A bag every nine days, each with protein and TDN: 400 are ten years of them.
-std::vector<Observation> bags(int count) {
-  Random random(1);
-  std::vector<Observation> seen;
-  for (int i = 0; i < count; ++i)
-    for (const int series : {0, 1})
-      seen.push_back({point(9.0 * i, series),
-                      0.2 * random.normal(),
-                      0,
-                      0.001,
-                      {{4 * i + series, 0.04}, {4 * i + 2 + series, 0.06}}});
-  return seen;
-}
+using namespace pluckbook::bench;
 
 std::vector<TimePoint> days_after(int bags, int days) {
-  std::vector<TimePoint> asked;
-  for (const int series : {0, 1})
-    for (int i = 0; i < days; ++i) asked.push_back(point(9.0 * bags + i, series));
-  return asked;
+  return points(9.0 * bags, 1, days);
 }
 
 // Arguments: bags, days, paths.
@@ -63,14 +34,24 @@ BENCHMARK(a_pastures_outlook)
     ->Args({20, 180, 1000})
     ->Unit(benchmark::kMillisecond);
 
-// One step of a fit: the dense likelihood and its gradient.
-void a_step_of_a_fit(benchmark::State& state) {
+// One step of a fit by either route, and by the one that is taken.
+template <class Step>
+void a_step_of_a_fit(benchmark::State& state, Step step) {
   const auto seen = bags(static_cast<int>(state.range(0)));
-  for (auto _ : state) {
-    const auto process = GaussianProcess::condition(kernel, seen);
-    benchmark::DoNotOptimize(process->log_likelihood_gradient().kernel.sum());
-  }
+  for (auto _ : state) benchmark::DoNotOptimize(step(seen).kernel.sum());
 }
-BENCHMARK(a_step_of_a_fit)->Arg(20)->Arg(50)->Arg(100)->Arg(400)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(a_step_of_a_fit, dense,
+                  [](const auto& seen) {
+                    return GaussianProcess::condition(kernel, seen)->log_likelihood_gradient();
+                  }) -> Arg(20) -> Arg(40) -> Arg(50) -> Arg(60) -> Arg(100) -> Arg(400)
+    -> Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(a_step_of_a_fit, fast,
+                  [](const auto& seen) {
+                    return MarkovProcess::condition(kernel, seen)->log_likelihood_gradient();
+                  }) -> Arg(20) -> Arg(40) -> Arg(50) -> Arg(60) -> Arg(100) -> Arg(400)
+    -> Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(a_step_of_a_fit, taken, [](const auto& seen) {
+  return likelihood_of(kernel, seen)->gradient;
+}) -> Arg(20) -> Arg(40) -> Arg(100) -> Arg(400) -> Unit(benchmark::kMillisecond);
 
 }  // namespace

@@ -119,7 +119,7 @@ bool compare(const json& test, Deviations& deviations) {
   return true;
 }
 
-/// The highest likelihood found inside the box, from many starts; steps out of it do not count.
+/// The highest likelihood found inside the box, from many starts.
 double best_fit(const json& box, const std::vector<Observation>& seen) {
   const double nothing = -std::numeric_limits<double>::infinity();
   VectorXd low(places.size()), high(places.size());
@@ -128,8 +128,6 @@ double best_fit(const json& box, const std::vector<Observation>& seen) {
     high(static_cast<Eigen::Index>(i)) = std::log(box.at(names[i])[1].get<double>());
   }
   const auto likelihood = [&](const VectorXd& at) {
-    if (((at - low).array() < 0).any() || ((high - at).array() < 0).any())
-      return Slope{nothing, VectorXd::Zero(at.size())};
     KernelVector free = KernelVector::Zero();
     for (std::size_t i = 0; i < places.size(); ++i)
       free(places[i]) = at(static_cast<Eigen::Index>(i));
@@ -146,7 +144,8 @@ double best_fit(const json& box, const std::vector<Observation>& seen) {
   for (int start = 0; start < 40; ++start) {
     VectorXd from = low;
     for (double& x : from) x = random.uniform();
-    best = std::max(best, climb(likelihood, low + from.cwiseProduct(high - low), {300}).value);
+    best = std::max(best,
+                    climb(likelihood, low + from.cwiseProduct(high - low), {300}, {low, high}).value);
   }
   return best;
 }

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "numeric/gaussian_process.h"
+#include "numeric/likelihood.h"
 #include "numeric/random.h"
 
 namespace pluckbook {
@@ -63,6 +64,37 @@ std::vector<TimePoint> some_days() {
   for (const double day : {90.0, 100.0, 333.0, 333.0, 700.5, 701.0, 1200.0, 2600.0})
     for (const int series : {1, 0}) asked.push_back(point(day, series));
   return asked;
+}
+
+TEST(MarkovProcess, HasTheGradientOfTheDenseRoute) {
+  for (const int count : {0, 1, 2, 7, 60}) {
+    SCOPED_TRACE(testing::Message() << count << " bags, seed 20260411");
+    auto seen = bags(count, 20260411);
+    std::reverse(seen.begin(), seen.end());  // the order given is not the order of the days
+    const LikelihoodGradient fast = conditioned(seen).log_likelihood_gradient();
+    const LikelihoodGradient dense =
+        GaussianProcess::condition(kernel, seen)->log_likelihood_gradient();
+    for (int i = 0; i < kernel_parameters; ++i)
+      EXPECT_NEAR(fast.kernel(i), dense.kernel(i), 1e-9) << "parameter " << i;
+    EXPECT_LT((fast.prior_mean - dense.prior_mean).norm(), 1e-9);
+    EXPECT_LT((fast.onset_slope - dense.onset_slope).norm(), 1e-9);
+  }
+}
+
+TEST(Likelihood, IsThatOfTheDenseRouteForFewAndForMany) {
+  for (const int count : {7, 80}) {
+    SCOPED_TRACE(testing::Message() << count << " bags, seed 20260411");
+    const auto seen = bags(count, 20260411);
+    const auto found = likelihood_of(kernel, seen);
+    ASSERT_TRUE(found.ok());
+    const auto dense = GaussianProcess::condition(kernel, seen);
+    EXPECT_NEAR(found->log, dense->log_likelihood(), 1e-9);
+    EXPECT_LT((found->gradient.kernel - dense->log_likelihood_gradient().kernel).norm(), 1e-9);
+  }
+  auto unknown = bags(80, 20260411);
+  unknown[3].when.day = std::numeric_limits<double>::quiet_NaN();
+  EXPECT_FALSE(likelihood_of(kernel, unknown).ok());
+  EXPECT_FALSE(likelihood_of(kernel, {unknown.begin(), unknown.begin() + 5}).ok());
 }
 
 TEST(MarkovProcess, AgreesWithTheDenseRoute) {
