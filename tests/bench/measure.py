@@ -57,18 +57,11 @@ def run(words, rounds=ROUNDS):
     return Run(by("seconds"), by("clock"), by("megabytes"), runs[0].text, runs[0].status)
 
 
-def short_run(words):
-    """For a program of a millisecond or two: a process cannot be timed more finely than that, so
-    many are timed together. Seconds of the clock of one, least of five hundreds."""
-    words = [str(word) for word in words]
-
-    def hundred():
-        begin = time.monotonic()
-        for _ in range(100):
-            subprocess.run(words, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=False)
-        return (time.monotonic() - begin) / 100
-
-    return min(hundred() for _ in range(5))
+def short_run(words, times=200):
+    """Seconds of the processor of a program of a millisecond or two: the mean of the faster half of
+    many, since what else the machine does only adds."""
+    seconds = sorted(run_once(words).seconds for _ in range(times))
+    return statistics.mean(seconds[: times // 2])
 
 
 def benchmarks(program, *options):

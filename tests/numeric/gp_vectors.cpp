@@ -144,8 +144,8 @@ double best_fit(const json& box, const std::vector<Observation>& seen) {
   for (int start = 0; start < 40; ++start) {
     VectorXd from = low;
     for (double& x : from) x = random.uniform();
-    best = std::max(best,
-                    climb(likelihood, low + from.cwiseProduct(high - low), {300}, {low, high}).value);
+    best = std::max(
+        best, climb(likelihood, low + from.cwiseProduct(high - low), {300}, {low, high}).value);
   }
   return best;
 }
