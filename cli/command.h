@@ -1,6 +1,6 @@
 // command.h - what a command is: a row of words for help and parsing, and a function that answers.
-// One table (commands.cpp, in the order of help) feeds parsing and help; its words are constants and
-// are not copied.
+// One table (commands.cpp, in the order of help) feeds parsing and help; its words are constants
+// and are not copied.
 #pragma once
 
 #include <map>

@@ -23,7 +23,8 @@ Result<std::vector<Whereabouts>> whereabouts_ahead(const Book& book, const Herd&
 /// The diets of the pastures ahead, each drawn once over all days.
 class Pastures {
  public:
-  Pastures(const Book& book, const OutlookSettings& settings) : book_(book), settings_(settings) {}
+  Pastures(const Book& book, const DietSeries& here, const OutlookSettings& settings)
+      : book_(book), here_(here), settings_(settings) {}
 
   struct Ahead {
     DietSeries::Paths paths;
@@ -33,21 +34,27 @@ class Pastures {
   Result<const Ahead*> ahead(const Pasture& pasture) {
     const auto known = drawn_.find(&pasture);
     if (known != drawn_.end()) return &known->second;
+    if (&pasture == &here_.pasture()) return draw(here_);
     const Result<DietSeries> series = DietSeries::of(book_, pasture);
     if (!series) return series.problems();
-    Ahead ahead;
-    // Pastures stray apart from each other: each has numbers of its own.
-    ahead.paths = series->paths(settings_.as_of, settings_.until, settings_.paths,
-                                settings_.seed + drawn_.size());
-    if (const FootedResult* newest = series->newest_result(settings_.as_of)) {
-      ahead.ndf = newest->ndf;
-      ahead.degradable = newest->degradable;
-    }
-    return &drawn_.emplace(&pasture, std::move(ahead)).first->second;
+    return draw(*series);
   }
 
  private:
+  const Ahead* draw(const DietSeries& series) {
+    Ahead ahead;
+    // Pastures stray apart from each other: each has numbers of its own.
+    ahead.paths = series.paths(settings_.as_of, settings_.until, settings_.paths,
+                               settings_.seed + drawn_.size());
+    if (const FootedResult* newest = series.newest_result(settings_.as_of)) {
+      ahead.ndf = newest->ndf;
+      ahead.degradable = newest->degradable;
+    }
+    return &drawn_.emplace(&series.pasture(), std::move(ahead)).first->second;
+  }
+
   const Book& book_;
+  const DietSeries& here_;
   const OutlookSettings& settings_;
   std::map<const Pasture*, Ahead> drawn_;
 };
@@ -93,7 +100,8 @@ Share Horizon::need(DietNutrient nutrient, int day) const {
   return share_of(needs[static_cast<std::size_t>(day)].average, nutrient);
 }
 
-Result<Horizon> horizon_of(const Book& book, const Herd& herd, const OutlookSettings& settings) {
+Result<Horizon> horizon_of(const Book& book, const Herd& herd, const DietSeries& here,
+                           const OutlookSettings& settings) {
   Result<std::vector<HerdNeed>> needs = needs_ahead(herd, settings);
   if (!needs) return needs.problems();
   const Result<std::vector<Whereabouts>> ahead = whereabouts_ahead(book, herd, settings);
@@ -102,7 +110,7 @@ Result<Horizon> horizon_of(const Book& book, const Herd& herd, const OutlookSett
   horizon.paths.first = settings.as_of;
   horizon.paths.crude_protein.resize(horizon.days(), settings.paths);
   horizon.paths.tdn.resize(horizon.days(), settings.paths);
-  Pastures pastures(book, settings);
+  Pastures pastures(book, here, settings);
   for (std::size_t i = 0; i < ahead->size(); ++i) {
     const Whereabouts& where = (*ahead)[i];
     const Result<const Pastures::Ahead*> there = pastures.ahead(*where.pasture);

@@ -39,9 +39,11 @@ struct Horizon {
 
 /// The days from as_of to until. Moves that lie ahead in the book are followed (see as_of for which
 /// a book knows); pastures are drawn apart from each other, a pasture come back to is drawn once.
+/// `here` is the series of the pasture the herd is on now.
 /// Fails: no pasture; an unknown forage class; a need outside all tables.
 /// Requires: `book` outlives the answer.
-Result<Horizon> horizon_of(const Book& book, const Herd& herd, const OutlookSettings& settings);
+Result<Horizon> horizon_of(const Book& book, const Herd& herd, const DietSeries& here,
+                           const OutlookSettings& settings);
 
 /// How an intake is read along the horizon.
 struct IntakeReading {

@@ -255,7 +255,7 @@ Result<HerdOutlook> outlook_of(const Book& book, const Herd& herd,
   if (!series) return series.problems();
   Result<HerdDay> today = herd_day(herd, *grazing, *series, settings.as_of);
   if (!today) return today.problems();
-  const Result<Horizon> horizon = horizon_of(book, herd, settings);
+  const Result<Horizon> horizon = horizon_of(book, herd, *series, settings);
   if (!horizon) return horizon.problems();
 
   HerdOutlook out;

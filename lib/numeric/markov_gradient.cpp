@@ -19,6 +19,7 @@ using Eigen::VectorXd;
 // gradient asks the smoothed states and `halves`, never a matrix of all pairs.
 LikelihoodGradient MarkovProcess::log_likelihood_gradient() const {
   const Index p = layout_.count(), n = seen_.rows();
+  if (n == 0) return {KernelVector::Zero(), VectorXd(0), VectorXd(0)};
   const Eigen::Matrix<double, 2, 4> rows = wiggle_rows(kernel_);
   const MatrixXd halves =
       factor_.triangularView<Eigen::Lower>().solve(freed_.leftCols(p).transpose());

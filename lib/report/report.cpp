@@ -27,7 +27,9 @@ Result<HerdReport> herd_report(const Book& book, const Herd& herd,
           plan_for(book, herd, usual_plan(settings.as_of, settings.until, book.cover))) {
     report.plan = std::move(*plan);
   }
-  Result<HerdDay> day = herd_day(book, herd, settings.as_of);
+  const Result<Whereabouts> grazing = grazing_of(book, herd, settings.as_of);
+  if (!grazing) return grazing.problems();
+  Result<HerdDay> day = herd_day(herd, *grazing, *report.series, settings.as_of);
   if (!day) return day.problems();
   report.workings = workings_of(*day);
   return report;
