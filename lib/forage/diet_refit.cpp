@@ -133,8 +133,8 @@ DietModel model_of(const Book& book, const ForageClass& forage) {
   if (found != known.end()) return found->second;
   if (known.size() == most_known) known.erase(known.begin());
   const DietRefit refit(book, pastures, forage);
-  DietModel model = refit.enough() ? refit.best() : published_model(forage);
-  return known.emplace_back(std::move(heard), std::move(model)).second;
+  const DietModel model = refit.enough() ? refit.best() : published_model(forage);
+  return known.emplace_back(std::move(heard), model).second;
 }
 
 DietRefit::DietRefit(const Book& book, const std::vector<const Pasture*>& pastures,

@@ -110,7 +110,7 @@ void LinearFeatures::add_gradient(const MatrixXd& rows, const MatrixXd& by_rows,
       sum(10) += by_row.dot(mixed_by_correlation(kernel_, point.series, row));
       return by_row.dot(row);
     };
-    const Index own = 4 * point.series, onset = onsets_.at(point.onset_year);
+    const Index own = 4 * Index{point.series}, onset = onsets_.at(point.onset_year);
     sum(own) += pair(0);
     for (Index at = 2; at < 4 * harmonics_.size(); at += 2) {
       const double season = pair(at);
