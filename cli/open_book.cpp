@@ -103,7 +103,13 @@ Result<OpenedToChange> opened_for(const Arguments& arguments, const PasturesWant
   }
   Result<std::string> folder = book_folder(arguments);
   if (!folder) return folder.problems();
-  Result<Book> book = read_book(*folder, wanted);
+  const auto known_on = [&](Book book) {
+    return arguments.has("as-of") ? pluckbook::as_of(std::move(book), *as_of)
+                                  : as_of_today(std::move(book), *as_of);
+  };
+  // What was known then tells whose bags are wanted: later years must not decide it.
+  const auto wanted_then = [&](const Book& without_bags) { return wanted(known_on(without_bags)); };
+  Result<Book> book = read_book(*folder, wanted ? PasturesWanted(wanted_then) : wanted);
   if (!book) return book.problems();
   Result<UnitSystem> units = units_of(arguments, book->units);
   if (!units) return units.problems();
@@ -112,8 +118,7 @@ Result<OpenedToChange> opened_for(const Arguments& arguments, const PasturesWant
   opened.until = *until;
   opened.reader = {*units, book->currency, page_width()};
   if (keeps_whole) opened.whole = *book;
-  opened.known = arguments.has("as-of") ? pluckbook::as_of(*std::move(book), *as_of)
-                                        : as_of_today(*std::move(book), *as_of);
+  opened.known = known_on(*std::move(book));
   return opened;
 }
 
@@ -130,7 +135,7 @@ Result<OpenedToChange> open_to_change(const Arguments& arguments, const Pastures
 }
 
 PasturesWanted no_pastures() {
-  return [](const Book&) { return std::set<std::string>(); };
+  return [](const Book&) { return FirstYears(); };
 }
 
 PasturesWanted pastures_of_herds(const Arguments& arguments) {
@@ -147,14 +152,14 @@ PasturesWanted pastures_of_herds(const Arguments& arguments) {
 PasturesWanted pastures_of_pasture(const std::string& id) {
   return [id](const Book& book) {
     const Pasture* pasture = find_pasture(book, id);
-    return pasture == nullptr ? std::set<std::string>() : pastures_that_tell_of(book, {pasture});
+    return pasture == nullptr ? FirstYears() : pastures_that_tell_of(book, {pasture});
   };
 }
 
 PasturesWanted pastures_of_herds_on(const std::string& id) {
   return [id](const Book& book) {
     const Pasture* here = find_pasture(book, id);
-    if (here == nullptr) return std::set<std::string>();
+    if (here == nullptr) return FirstYears();
     std::vector<const Pasture*> asked = {here};
     for (const Herd& herd : book.herds) {
       const std::vector<const Pasture*> theirs = pastures_of(book, herd);

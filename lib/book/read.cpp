@@ -123,8 +123,11 @@ void read_bags_of_book(Reader& reader, const PasturesWanted& wanted) {
   std::vector<SamplesFile> files = samples_files(reader.folder, reader.reading.problems);
   note_sampled_years(book, files);
   if (wanted) {
-    const std::set<std::string> pastures = wanted(book);
-    std::erase_if(files, [&](const SamplesFile& file) { return !pastures.contains(file.pasture); });
+    const FirstYears first_years = wanted(book);
+    std::erase_if(files, [&](const SamplesFile& file) {
+      const auto first = first_years.find(file.pasture);
+      return first == first_years.end() || file.year < first->second;
+    });
   }
   SamplesReading samples = read_samples_files(reader.folder, files, book, reader.unread);
   reader.note(samples.problems);

@@ -4,7 +4,7 @@
 
 #include <filesystem>
 #include <functional>
-#include <set>
+#include <map>
 #include <string>
 
 #include "base/problem.h"
@@ -26,11 +26,13 @@ void sort_by_place(Problems& problems);
 /// For `check`: reads on after a Problem. A folder without book.yaml is one error.
 Reading read_whole_book(const std::filesystem::path& folder);
 
-/// Which pastures' bags a question needs, told from the book without its bags.
-using PasturesWanted = std::function<std::set<std::string>(const Book& without_bags)>;
+/// Whose bags a question needs, by pasture, and from which year on.
+using FirstYears = std::map<std::string, int>;
+/// Told from the book without its bags.
+using PasturesWanted = std::function<FirstYears(const Book& without_bags)>;
 
 /// For every other command: the book, or its errors. Warnings are left to `check`. With `wanted`,
-/// no file of another pasture's bags is opened.
+/// no other file of bags is opened.
 Result<Book> read_book(const std::filesystem::path& folder, const PasturesWanted& wanted = {});
 
 /// A file like the book's feeds.yaml, wherever it lies: a book that holds its feeds and no more.

@@ -47,11 +47,31 @@ VectorXd prior_sd() {
   return sd;
 }
 
+/// The years each pasture has bags in, whether their files were read or not; by its id.
+std::map<std::string, std::set<int>> years_of_pastures(const Book& book) {
+  std::map<std::string, std::set<int>> years;
+  for (const Pasture& pasture : book.pastures)
+    years[pasture.id].insert(pasture.sampled_years.begin(), pasture.sampled_years.end());
+  for (const Bag& bag : book.bags) years[bag.pasture].insert(bag.plucked.year());
+  return years;
+}
+
+/// The first of the newest years, those a refit hears.
+int first_heard(const std::set<int>& years) {
+  const auto most = static_cast<std::size_t>(refit_rules().most_years);
+  if (years.empty()) return 0;
+  return years.size() <= most ? *years.begin() : *std::prev(years.end(), refit_rules().most_years);
+}
+
 /// The bags of a pasture that may have something to say: at most so many, spread evenly.
 std::vector<const Bag*> heard_of(const Book& book, const Pasture& pasture, std::size_t most) {
   std::vector<const Bag*> bags = bags_of(book, pasture);
-  std::erase_if(bags, [](const Bag* bag) {
-    return bag->results.empty() || bag->spoiled || bag->method == Method::clipped;
+  std::set<int> years(pasture.sampled_years.begin(), pasture.sampled_years.end());
+  for (const Bag* bag : bags) years.insert(bag->plucked.year());
+  const int first = first_heard(years);
+  std::erase_if(bags, [&](const Bag* bag) {
+    return bag->plucked.year() < first || bag->results.empty() || bag->spoiled ||
+           bag->method == Method::clipped;
   });
   if (bags.size() <= most) return bags;
   std::vector<const Bag*> some;
@@ -75,15 +95,6 @@ struct Heard {
   bool operator==(const Heard&) const = default;
 };
 
-/// The years each pasture has bags in, whether their files were read or not.
-std::map<std::string, std::set<int>> years_of_pastures(const Book& book) {
-  std::map<std::string, std::set<int>> years;
-  for (const Pasture& pasture : book.pastures)
-    years[pasture.id].insert(pasture.sampled_years.begin(), pasture.sampled_years.end());
-  for (const Bag& bag : book.bags) years[bag.pasture].insert(bag.plucked.year());
-  return years;
-}
-
 }  // namespace
 
 std::vector<const Pasture*> pastures_refitted_on(const Book& book, const ForageClass& forage) {
@@ -100,18 +111,18 @@ std::vector<const Pasture*> pastures_refitted_on(const Book& book, const ForageC
   return pastures;
 }
 
-std::set<std::string> pastures_that_tell_of(const Book& book,
-                                            const std::vector<const Pasture*>& asked) {
-  std::set<std::string> ids;
+std::map<std::string, int> pastures_that_tell_of(const Book& book,
+                                                 const std::vector<const Pasture*>& asked) {
   std::set<const ForageClass*> classes;
-  for (const Pasture* pasture : asked) {
-    ids.insert(pasture->id);
-    classes.insert(find_forage_class(pasture->forage));
-  }
+  for (const Pasture* pasture : asked) classes.insert(find_forage_class(pasture->forage));
   classes.erase(nullptr);
+  std::map<std::string, std::set<int>> years = years_of_pastures(book);
+  std::map<std::string, int> first_years;
   for (const ForageClass* forage : classes)
-    for (const Pasture* pasture : pastures_refitted_on(book, *forage)) ids.insert(pasture->id);
-  return ids;
+    for (const Pasture* pasture : pastures_refitted_on(book, *forage))
+      first_years[pasture->id] = first_heard(years[pasture->id]);
+  for (const Pasture* pasture : asked) first_years[pasture->id] = 0;
+  return first_years;
 }
 
 DietModel model_of(const Book& book, const ForageClass& forage) {

@@ -2,7 +2,7 @@
 #pragma once
 
 #include <Eigen/Core>
-#include <set>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -18,9 +18,10 @@ namespace pluckbook {
 /// files of other pastures were read.
 std::vector<const Pasture*> pastures_refitted_on(const Book& book, const ForageClass& forage);
 
-/// The ids of some pastures, and of all whose bags have a say in their series.
-std::set<std::string> pastures_that_tell_of(const Book& book,
-                                            const std::vector<const Pasture*>& asked);
+/// Whose bags have a say in the series of some pastures, and from which year on: their own from the
+/// first, and what a refit hears.
+std::map<std::string, int> pastures_that_tell_of(const Book& book,
+                                                 const std::vector<const Pasture*>& asked);
 
 /// The published model of a class, or the one refitted on the book's own bags when it holds enough
 /// of them, of enough seasons.

@@ -90,6 +90,7 @@ RefitRules read_refit_rules() {
   rules.least_bags = whole("least_bags");
   rules.least_seasons = whole("least_seasons");
   rules.most_pastures = whole("most_pastures");
+  rules.most_years = whole("most_years_of_a_pasture");
   rules.most_bags = whole("most_bags");
   rules.most_bags_of_a_pasture = whole("most_bags_of_a_pasture");
   rules.log_sd = refit.number("log_sd");

@@ -55,6 +55,7 @@ std::vector<std::string> forage_class_names();
 /// against them: sd of each parameter about its published value.
 struct RefitRules {
   int least_bags = 0, least_seasons = 0;  // of one class in the book
+  int most_years = 0;                     // heard of a pasture, the newest
   int most_pastures = 0;  // heard of a class, those sampled in most years: more teach little
   int most_bags = 0, most_bags_of_a_pasture = 0;  // heard
   double log_sd = 0, log_length = 0, atanh_correlation = 0, depth = 0;

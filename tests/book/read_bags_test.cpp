@@ -14,8 +14,9 @@ TEST(ReadBags, OpensNoFileOfAPastureThatIsNotWanted) {
   const BookFolder folder;
   folder.write("samples/2026/meadow.yaml", broken);
   EXPECT_FALSE(read_book(folder.path()));
-  const Result<Book> book =
-      read_book(folder.path(), [](const Book&) { return std::set<std::string>{"north"}; });
+  const Result<Book> book = read_book(folder.path(), [](const Book&) {
+    return FirstYears{{"north", 0}};
+  });
   ASSERT_TRUE(book);
   EXPECT_EQ(book->bags.size(), 2U);
 }
@@ -28,11 +29,21 @@ TEST(ReadBags, TellsTheYearsOfAllPasturesBeforeAnyBagIsRead) {
     EXPECT_TRUE(book.bags.empty());
     EXPECT_EQ(book.pastures[0].sampled_years, std::vector<int>{2026});
     EXPECT_EQ(book.pastures[1].sampled_years, (std::vector<int>{2025, 2026}));
-    return std::set<std::string>();
+    return FirstYears();
   };
   const Result<Book> book = read_book(folder.path(), wanted);
   ASSERT_TRUE(book);
   EXPECT_TRUE(book->bags.empty());
+}
+
+TEST(ReadBags, OpensNoFileBeforeTheFirstYearThatIsWanted) {
+  const BookFolder folder;
+  folder.write("samples/2025/north.yaml", broken);
+  const auto from = [](int year) {
+    return [year](const Book&) { return FirstYears{{"north", year}}; };
+  };
+  EXPECT_FALSE(read_book(folder.path(), from(2025)));
+  EXPECT_TRUE(read_book(folder.path(), from(2026)));
 }
 
 TEST(ReadBags, KeepsTheOrderOfManyFilesAndNamesEveryIdUsedTwice) {

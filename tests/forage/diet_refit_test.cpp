@@ -87,9 +87,13 @@ TEST(DietRefit, HearsTheSamePasturesWhereOthersWereNotRead) {
   for (Pasture& pasture : part.pastures)
     for (const Bag& bag : whole.bags)
       if (bag.pasture == pasture.id) pasture.sampled_years.push_back(bag.plucked.year());
-  const std::set<std::string> told = pastures_that_tell_of(part, {&part.pastures[0]});
+  const std::map<std::string, int> told = pastures_that_tell_of(part, {&part.pastures[0]});
   EXPECT_EQ(told.size(), 9U);  // itself and the eight above
-  std::erase_if(part.bags, [&](const Bag& bag) { return !told.contains(bag.pasture); });
+  EXPECT_EQ(told.at("p0"), 0);
+  EXPECT_EQ(told.at("p9"), 2022);  // the newest five years
+  std::erase_if(part.bags, [&](const Bag& bag) {
+    return !told.contains(bag.pasture) || bag.plucked.year() < told.at(bag.pasture);
+  });
   EXPECT_EQ(ids(pastures_refitted_on(part, prairie())),
             ids(pastures_refitted_on(whole, prairie())));
 }
