@@ -47,12 +47,19 @@ VectorXd prior_sd() {
   return sd;
 }
 
-/// The years each pasture has bags in, whether their files were read or not; by its id.
+/// The years a pasture has bags in: as its files are named, so that it does not matter which of
+/// them were read; in a book that was not read from files, as its bags were plucked.
+std::set<int> years_of(const Pasture& pasture, const std::set<int>& plucked) {
+  const std::vector<int>& named = pasture.sampled_years;
+  return named.empty() ? plucked : std::set<int>(named.begin(), named.end());
+}
+
+/// The same of all pastures, by their ids.
 std::map<std::string, std::set<int>> years_of_pastures(const Book& book) {
   std::map<std::string, std::set<int>> years;
-  for (const Pasture& pasture : book.pastures)
-    years[pasture.id].insert(pasture.sampled_years.begin(), pasture.sampled_years.end());
   for (const Bag& bag : book.bags) years[bag.pasture].insert(bag.plucked.year());
+  for (const Pasture& pasture : book.pastures)
+    years[pasture.id] = years_of(pasture, years[pasture.id]);
   return years;
 }
 
@@ -66,9 +73,9 @@ int first_heard(const std::set<int>& years) {
 /// The bags of a pasture that may have something to say: at most so many, spread evenly.
 std::vector<const Bag*> heard_of(const Book& book, const Pasture& pasture, std::size_t most) {
   std::vector<const Bag*> bags = bags_of(book, pasture);
-  std::set<int> years(pasture.sampled_years.begin(), pasture.sampled_years.end());
-  for (const Bag* bag : bags) years.insert(bag->plucked.year());
-  const int first = first_heard(years);
+  std::set<int> plucked;
+  for (const Bag* bag : bags) plucked.insert(bag->plucked.year());
+  const int first = first_heard(years_of(pasture, plucked));
   std::erase_if(bags, [&](const Bag* bag) {
     return bag->plucked.year() < first || bag->results.empty() || bag->spoiled ||
            bag->method == Method::clipped;
