@@ -113,9 +113,9 @@ bool read_front(Reader& reader) {
 
 /// Tells each pasture the years it has a file of bags in.
 void note_sampled_years(Book& book, const std::vector<SamplesFile>& files) {
-  for (Pasture& pasture : book.pastures)
-    for (const SamplesFile& file : files)
-      if (file.pasture == pasture.id) pasture.sampled_years.push_back(file.year);
+  std::map<std::string, std::vector<int>> years;
+  for (const SamplesFile& file : files) years[file.pasture].push_back(file.year);
+  for (Pasture& pasture : book.pastures) pasture.sampled_years = years[pasture.id];
 }
 
 void read_bags_of_book(Reader& reader, const PasturesWanted& wanted) {
